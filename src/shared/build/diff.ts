@@ -1,0 +1,38 @@
+import { assert } from '../base/assert.ts';
+import type { Build, BuildRecord, RecordId } from './records.ts';
+
+/** One change set. Everything that alters a build, undo and redo included, is one of these. */
+export interface BuildDiff {
+  readonly added: readonly BuildRecord[];
+  readonly updated: readonly (readonly [from: BuildRecord, to: BuildRecord])[];
+  readonly removed: readonly BuildRecord[];
+}
+
+export const emptyDiff: BuildDiff = { added: [], updated: [], removed: [] };
+
+export const isEmpty = (diff: BuildDiff): boolean =>
+  diff.added.length + diff.updated.length + diff.removed.length === 0;
+
+/** The diff that takes back `diff`: `apply(apply(b, d), invert(d))` equals `b`. */
+export const invert = (diff: BuildDiff): BuildDiff => ({
+  added: diff.removed,
+  updated: diff.updated.map(([from, to]) => [to, from] as const),
+  removed: diff.added,
+});
+
+/** @returns a new build; `build` itself is not touched. */
+export function apply(build: Build, diff: BuildDiff): Build {
+  const next = new Map<RecordId, BuildRecord>(build);
+  for (const record of diff.removed) {
+    assert(next.delete(record.id), `a removed record is in the build (${record.id})`);
+  }
+  for (const record of diff.added) {
+    assert(!next.has(record.id), `an added record is new to the build (${record.id})`);
+    next.set(record.id, record);
+  }
+  for (const [from, to] of diff.updated) {
+    assert(from.id === to.id && next.has(to.id), `an updated record keeps its id (${to.id})`);
+    next.set(to.id, to);
+  }
+  return next;
+}

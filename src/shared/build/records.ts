@@ -1,0 +1,15 @@
+import type { Acceptance } from './acceptance.ts';
+import type { Dimension } from './dimension.ts';
+import type { Part } from './part.ts';
+import type { Settings } from './settings.ts';
+import type { Station } from './station.ts';
+
+/** Everything that a build file holds. A new kind is a new file beside these, an entry in `kinds.ts` and a migration. */
+export type BuildRecord = Settings | Part | Station | Dimension | Acceptance;
+
+export type RecordKind = BuildRecord['kind'];
+export type RecordId = BuildRecord['id'];
+export type RecordOf<K extends RecordKind> = Extract<BuildRecord, { readonly kind: K }>;
+
+/** The whole document: immutable; every change goes through a diff (`diff.ts`). */
+export type Build = ReadonlyMap<RecordId, BuildRecord>;

@@ -1,0 +1,37 @@
+import { defineConfig } from 'vitest/config';
+
+const unitFolders = ['properties', 'golden', 'outside', 'arch', 'formats', 'support'];
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: [
+            'src/shared/**/*.test.ts',
+            'src/renderer/**/*.test.{ts,tsx}',
+            ...unitFolders.map((folder) => `tests/${folder}/**/*.test.ts`),
+          ],
+        },
+      },
+      {
+        test: {
+          name: 'store',
+          include: ['src/main/**/*.test.ts', 'tests/{store,faults,cli}/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'window',
+          include: ['tests/window/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

@@ -1,0 +1,24 @@
+import type { PartId } from '../base/ids.ts';
+import type { BuildDiff } from '../build/diff.ts';
+import type { Build } from '../build/records.ts';
+import type { Drawing, DrawingChange } from '../drawing/drawing.ts';
+import type { Finding, GateState } from './rule.ts';
+
+/** What an edit changed, for whoever shows it. */
+export interface WorksChange {
+  readonly drawing: DrawingChange;
+  /** Parts whose findings, gates or facts changed. */
+  readonly parts: readonly PartId[];
+  readonly findingsChanged: boolean;
+}
+
+/** The whole engine over one build: document, drawing graph, findings and gates, kept in step by `update`. */
+export interface Works {
+  readonly build: Build;
+  readonly drawing: Drawing;
+  /** By severity, then part in list order, then rule, then subject; keeps identity while nothing changes. */
+  findings(): readonly Finding[];
+  findingsOf(part: PartId): readonly Finding[];
+  gatesOf(part: PartId): readonly GateState[];
+  update(diff: BuildDiff): WorksChange;
+}

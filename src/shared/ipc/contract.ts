@@ -84,12 +84,17 @@ export interface IpcContract {
   'files:new': { request: undefined; response: undefined };
   /** With a path it must be one of the recent files; without, the system's dialog asks. */
   'files:open': { request: { recent: string | undefined }; response: undefined };
+  /** Files let fall on the window: builds (`.wayw`) and JSON builds are opened, the rest is refused in words. */
+  'files:open-dropped': { request: { paths: readonly string[] }; response: undefined };
   'files:open-example': { request: { state: 'as-first-drawn' | 'as-corrected' }; response: undefined };
   'files:recent': { request: undefined; response: readonly RecentFile[] };
   /** Asks for a file and hands over its text; undefined when the user thinks better of it. */
   'files:pick-text': {
     request: { kind: 'csv' | 'json' };
-    response: Result<{ name: string; text: string } | undefined, { readonly code: 'too-large' | 'unreadable'; readonly detail: string }>;
+    response: Result<
+      { name: string; text: string } | undefined,
+      { readonly code: 'too-large' | 'unreadable'; readonly detail: string }
+    >;
   };
   /** Asks where, writes the text there; undefined when the user thinks better of it. */
   'files:save-text': {
@@ -100,7 +105,14 @@ export interface IpcContract {
   'preferences:set': { request: Preferences; response: undefined };
   /** What the window tells the shell, so that menus and title are true. */
   'window:state': {
-    request: { undo: string | undefined; redo: string | undefined; saving: boolean; editingText: boolean; hasBuild: boolean; readOnly: boolean };
+    request: {
+      undo: string | undefined;
+      redo: string | undefined;
+      saving: boolean;
+      editingText: boolean;
+      hasBuild: boolean;
+      readOnly: boolean;
+    };
     response: undefined;
   };
 }
@@ -119,6 +131,7 @@ export const channels = Object.keys({
   'files:recover': 0,
   'files:new': 0,
   'files:open': 0,
+  'files:open-dropped': 0,
   'files:open-example': 0,
   'files:recent': 0,
   'files:pick-text': 0,
@@ -131,7 +144,7 @@ export const channels = Object.keys({
 /** What the shell tells the window. */
 export interface IpcEvents {
   /** A menu item was chosen that the window carries out. */
-  'menu': { action: MenuAction };
+  menu: { action: MenuAction };
   /** The window now shows another build (opened, recovered, created). */
   'build:replaced': undefined;
   'preferences:changed': Preferences;
@@ -158,7 +171,10 @@ export const menuActions = [
 export type MenuAction = (typeof menuActions)[number];
 
 export type EventName = keyof IpcEvents;
-export const events = Object.keys({ menu: 0, 'build:replaced': 0, 'preferences:changed': 0 } satisfies Record<EventName, 0>) as EventName[];
+export const events = Object.keys({ menu: 0, 'build:replaced': 0, 'preferences:changed': 0 } satisfies Record<
+  EventName,
+  0
+>) as EventName[];
 
 /** What preload puts on `window.waywright`. */
 export interface WaywrightApi {

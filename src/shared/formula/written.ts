@@ -1,21 +1,26 @@
-import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
+import type { Kind, LengthUnit } from '../quantity/kind.ts';
 
 /** A dimension named in a formula: `bore`, `"wall thickness"`, `bore of column`, `"wall thickness" of "guide column"`. */
 export interface Reference {
+  /** As written, without quotation marks. Names match case-insensitively: compare by `nameKey`. */
   readonly name: string;
   /** Undefined: a dimension of the same part. */
   readonly part: string | undefined;
-  /** Character range in the written text. */
+  /** Character range of the first mention in the written text, `of PART` included. */
   readonly start: number;
   readonly end: number;
 }
 
-/** Units of a formula's inputs and result are known before any number is: they are checked once, when names are tied. */
+/** A formula as read: its names are not yet tied to anything. The instructions are this room's own (see `op.ts`). */
 export interface Formula {
   /** In order of first mention, each name once. */
   readonly references: readonly Reference[];
-  /** The parsed tree; only this room looks inside. */
-  readonly tree: FormulaNode;
+  /** Postfix instructions in threes: operation and argument, start and end of the text they stem from. */
+  readonly code: Int32Array;
+  /** Numbers of the text in canonical units (mm, deg, kg, °C). */
+  readonly constants: Float64Array;
+  /** The unit of the cell's bare lengths; a formula without names and units takes it as a whole. */
+  readonly lengthUnit: LengthUnit;
 }
 
 /** A formula whose names are tied and whose units agree: ready to run, any number of times. */
@@ -24,14 +29,16 @@ export interface Program {
   readonly operands: number;
   readonly code: Int32Array;
   readonly constants: Float64Array;
-  /** Character range of the text that each instruction stems from (start, end pairs), to place run-time problems. */
-  readonly spans: Int32Array;
+  /** What the result is multiplied by: 25.4 for a formula of bare numbers in an inch cell, else 1. */
+  readonly scale: number;
+  /** The result must be a whole number (a count). */
+  readonly whole: boolean;
 }
 
 /** What a written value turns out to be. */
 export type Written =
   | { readonly is: 'empty' }
-  /** A plain quantity, in mm, degrees, kg, °C or as a number. */
+  /** A plain quantity, in mm, degrees, kg, °C or as a number. `unit` is set for lengths only: the system it is written in. */
   | { readonly is: 'quantity'; readonly value: number; readonly unit: LengthUnit | undefined }
   | { readonly is: 'formula'; readonly formula: Formula };
 
@@ -39,22 +46,8 @@ export interface WrittenOptions {
   readonly kind: Kind;
   /** The unit of lengths written without one. A bare fraction (`3/8`, `1-3/8`) is inches, as the trade writes it. */
   readonly lengthUnit: LengthUnit;
+  /** The value is a thread (`M8`, `1/4-20 UNC`): its value is the major diameter. Goes with kind `length`. */
+  readonly thread?: boolean;
+  /** The value is a count: anything but a whole number is refused. Goes with kind `number`. */
+  readonly whole?: boolean;
 }
-
-export type ProblemOr<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: TextProblem };
-
-/** The tree of a formula. Values are canonical (mm, deg, kg, °C). */
-export type FormulaNode =
-  | { readonly op: 'number'; readonly value: number; readonly kind: Kind; readonly start: number; readonly end: number }
-  | { readonly op: 'reference'; readonly index: number; readonly start: number; readonly end: number }
-  | { readonly op: 'call'; readonly name: string; readonly args: readonly FormulaNode[]; readonly start: number; readonly end: number };
-
-// Implemented beside this file:
-//   parse-written.ts   parseWritten(text, options): ProblemOr<Written>
-//   link.ts            link(formula, kinds: readonly Kind[] /* of each reference */, want: Kind): ProblemOr<Program>
-//   run.ts             run(program, operand: (index: number) => number): number   NaN-free or throws? see below
-//                      runProgram(program, operands: Float64Array): number; a run-time problem (division by zero, overflow,
-//                      root of a negative, out of domain) returns NaN, and problemAt(program, operands): TextProblem tells which and where.
-//   rename.ts          renameReferences(text, options, rename: (r: Reference) => {name, part} | undefined): string  rewrites only those names, all else to the letter
-// quantity/parse-limits.ts   parseLimits(text, {kind, unit /* unit the value is written in */}): ProblemOr<{minus, plus} | undefined>  (undefined: empty text)
-// quantity/format.ts         formatQuantity(value, kind, {unit, …}): string; nearestFraction(mm, denominator)

@@ -1,3 +1,5 @@
+import type { Result } from '../base/result.ts';
+
 /** What a written value measures. Computed in mm, degrees, kg, °C, or as a bare number. */
 export type Kind = 'length' | 'angle' | 'mass' | 'temperature' | 'number';
 
@@ -12,3 +14,6 @@ export interface TextProblem {
   readonly end: number;
   readonly data?: Readonly<Record<string, string | number>>;
 }
+
+/** An expected outcome of reading a text: a value, or what is wrong with it and where. */
+export type ProblemOr<T> = Result<T, TextProblem>;

@@ -11,7 +11,7 @@ export const acceptanceSchema = z.strictObject({
   /** Id of the rule whose finding is accepted. */
   rule: z.string().min(1).max(100),
   /** The finding's key (`findingKey` in check): rule, message and what it points at. */
-  finding: z.string().min(1).max(2_000),
+  finding: z.string().min(1).max(20_000),
   /** The finding's figures as they were when accepted (`figuresOf` in check). */
   figures: z.string().max(10_000),
   reason: z.string().min(1).max(2_000),

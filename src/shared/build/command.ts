@@ -2,10 +2,11 @@ import type { IdSource } from '../base/ids.ts';
 import type { Result } from '../base/result.ts';
 import type { BuildDiff } from './diff.ts';
 import type { Build } from './records.ts';
+import type { RefusalCode } from './refusals.ts';
 
 /** Why a command refused. `code` is stable; `refusals.ts` holds the wording. */
 export interface Refusal {
-  readonly code: string;
+  readonly code: RefusalCode;
   readonly data?: Readonly<Record<string, string | number>>;
 }
 
@@ -18,7 +19,7 @@ export interface CommandContext {
 
 export interface Step {
   readonly diff: BuildDiff;
-  /** Completes "Undo …": what was done, with the names of that moment, e.g. "set bore of column". */
+  /** Completes "Undo …": what was done, with the names of that moment, e.g. "set bore of column to 25". */
   readonly label: string;
 }
 

@@ -1,0 +1,32 @@
+import type { DimensionId } from '../../base/ids.ts';
+import { err, ok } from '../../base/result.ts';
+import { defineCommand } from '../command.ts';
+import { draftOf } from '../draft.ts';
+import { recordOf } from '../look-up.ts';
+import { counted } from '../names.ts';
+import { removeAcceptancesOf } from '../pointing.ts';
+
+export interface DimensionRemove {
+  readonly dimensions: readonly DimensionId[];
+}
+
+export default defineCommand<DimensionRemove>({
+  id: 'dimension-remove',
+  run(build, { dimensions }) {
+    const gone = new Set<string>(dimensions);
+    if (gone.size === 0) return err({ code: 'nothing-given' });
+    const draft = draftOf(build);
+    const names: string[] = [];
+    for (const id of gone) {
+      const dimension = recordOf(build, 'dimension', id);
+      if (!dimension) return err({ code: 'dimension-not-found' });
+      names.push(`${dimension.name} of ${recordOf(build, 'part', dimension.part)?.name ?? 'part'}`);
+      draft.remove(dimension.id);
+    }
+    removeAcceptancesOf(build, draft, gone);
+    return ok({
+      diff: draft.diff(),
+      label: `remove ${names.length === 1 ? names[0] : counted(names.length, 'dimension')}`,
+    });
+  },
+});

@@ -1,0 +1,37 @@
+import type { PartId } from '../../base/ids.ts';
+import { err, ok } from '../../base/result.ts';
+import { defineCommand } from '../command.ts';
+import { draftOf } from '../draft.ts';
+import { dimensionsOf, recordOf, stationsOf } from '../look-up.ts';
+import { counted } from '../names.ts';
+import { removeAcceptancesOf } from '../pointing.ts';
+
+export interface PartRemove {
+  readonly parts: readonly PartId[];
+}
+
+/** Removes parts with all that is theirs: stations, dimensions, and acceptances of findings that point at them. */
+export default defineCommand<PartRemove>({
+  id: 'part-remove',
+  run(build, { parts }) {
+    const ids = [...new Set(parts)];
+    if (ids.length === 0) return err({ code: 'nothing-given' });
+    const draft = draftOf(build);
+    const gone = new Set<string>();
+    const names: string[] = [];
+    for (const id of ids) {
+      const part = recordOf(build, 'part', id);
+      if (!part) return err({ code: 'part-not-found' });
+      names.push(part.name);
+      for (const record of [part, ...stationsOf(build, id), ...dimensionsOf(build, id)]) {
+        draft.remove(record.id);
+        gone.add(record.id);
+      }
+    }
+    removeAcceptancesOf(build, draft, gone);
+    return ok({
+      diff: draft.diff(),
+      label: names.length === 1 ? `remove part ${names[0]}` : `remove ${counted(names.length, 'part')}`,
+    });
+  },
+});

@@ -1,0 +1,42 @@
+import type { Refusal } from './command.ts';
+import { schemaOf } from './kinds.ts';
+import type { BuildRecord } from './records.ts';
+
+/** What a field may hold, in the words of a refusal: "Write …". */
+const expectations: Readonly<Record<string, string>> = {
+  name: 'a name of 1 to 120 characters',
+  value: 'at most 2000 characters',
+  limits: 'at most 200 characters, such as ±0.1',
+  source: 'drawn, measured, assumed or derived',
+  finish: '"as cast" or "machined"',
+  make: 'cast, stock or bought',
+  form: 'face, shoulder or centreline',
+  axis: 'X, Y or Z',
+  sheet: 'at most 60 characters',
+  number: 'at most 60 characters',
+  material: 'at most 120 characters',
+  quantity: 'a whole number from 1 to 10000',
+  note: 'at most 20000 characters',
+  order: 'a finite number',
+  reason: 'a reason of 1 to 2000 characters',
+  castingGrade: 'a whole number from 1 to 16',
+  machinedTolerance: 'f, m, c or v',
+  lengthUnit: 'mm or in',
+};
+
+/** What may be written in a field, for messages that name it otherwise. */
+export const expectedIn = (field: string): string => expectations[field] ?? 'a value that this field can hold';
+
+/** How much of a text a message repeats. */
+const SHOWN = 40;
+
+export const shorten = (text: string): string => (text.length > SHOWN ? `${text.slice(0, SHOWN - 1)}…` : text);
+
+/** @returns why the record cannot be kept, naming the first field that cannot; undefined when it can. */
+export function whyNotKept(record: BuildRecord): (Refusal & { readonly data: { readonly field: string } }) | undefined {
+  const parsed = schemaOf[record.kind].safeParse(record);
+  if (parsed.success) return undefined;
+  const field = String(parsed.error.issues[0]?.path[0] ?? 'record');
+  const given = (record as unknown as Record<string, unknown>)[field];
+  return { code: 'field-refused', data: { field, given: shorten(String(given ?? '')), expected: expectedIn(field) } };
+}

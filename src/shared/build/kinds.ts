@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { acceptanceSchema } from './acceptance.ts';
+import { dimensionSchema } from './dimension.ts';
+import { partSchema } from './part.ts';
+import type { RecordKind } from './records.ts';
+import { settingsSchema } from './settings.ts';
+import { stationSchema } from './station.ts';
+
+/** Kinds in the order in which files list them: what is pointed at comes before what points at it. */
+export const recordKinds = [
+  'settings',
+  'part',
+  'station',
+  'dimension',
+  'acceptance',
+] as const satisfies readonly RecordKind[];
+
+/** The schema of each kind, by itself. */
+export const schemaOf = {
+  settings: settingsSchema,
+  part: partSchema,
+  station: stationSchema,
+  dimension: dimensionSchema,
+  acceptance: acceptanceSchema,
+} as const satisfies Record<RecordKind, z.ZodType>;
+
+/** Any record of a build. */
+export const recordSchema = z.discriminatedUnion('kind', [
+  settingsSchema,
+  partSchema,
+  stationSchema,
+  dimensionSchema,
+  acceptanceSchema,
+]);

@@ -1,0 +1,109 @@
+import { assert } from '../base/assert.ts';
+import type { PartId } from '../base/ids.ts';
+import { nameKey } from '../formula/name-key.ts';
+import type { Acceptance } from './acceptance.ts';
+import type { Dimension } from './dimension.ts';
+import type { Part } from './part.ts';
+import type { Build, BuildRecord, RecordOf } from './records.ts';
+import { SETTINGS_ID, type Settings } from './settings.ts';
+import type { Axis, Station } from './station.ts';
+
+interface Index {
+  readonly parts: readonly Part[];
+  readonly stations: ReadonlyMap<PartId, readonly Station[]>;
+  readonly dimensions: ReadonlyMap<PartId, readonly Dimension[]>;
+  readonly acceptances: readonly Acceptance[];
+}
+
+/** List order: by `order`, ties by id, so that it is the same everywhere. */
+export const inListOrder = (
+  a: { readonly order: number; readonly id: string },
+  b: { readonly order: number; readonly id: string },
+): number => a.order - b.order || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+
+// A build never changes, so its index may be kept as long as the build itself is.
+const indexes = new WeakMap<Build, Index>();
+
+function group<R extends Station | Dimension>(records: readonly R[]): Map<PartId, R[]> {
+  const groups = new Map<PartId, R[]>();
+  for (const record of records) {
+    const list = groups.get(record.part);
+    if (list) list.push(record);
+    else groups.set(record.part, [record]);
+  }
+  for (const list of groups.values()) list.sort(inListOrder);
+  return groups;
+}
+
+function indexOf(build: Build): Index {
+  const known = indexes.get(build);
+  if (known) return known;
+  const parts: Part[] = [];
+  const stations: Station[] = [];
+  const dimensions: Dimension[] = [];
+  const acceptances: Acceptance[] = [];
+  for (const record of build.values()) {
+    if (record.kind === 'part') parts.push(record);
+    else if (record.kind === 'station') stations.push(record);
+    else if (record.kind === 'dimension') dimensions.push(record);
+    else if (record.kind === 'acceptance') acceptances.push(record);
+  }
+  const index: Index = {
+    parts: parts.sort(inListOrder),
+    stations: group(stations),
+    dimensions: group(dimensions),
+    acceptances: acceptances.sort((a, b) => (a.id < b.id ? -1 : 1)),
+  };
+  indexes.set(build, index);
+  return index;
+}
+
+/** A build out of its records. Ids are taken to be different from one another (`validateBuild` sees to that). */
+export const buildOf = (records: Iterable<BuildRecord>): Build => {
+  const build = new Map<BuildRecord['id'], BuildRecord>();
+  for (const record of records) build.set(record.id, record);
+  return build;
+};
+
+/** @returns the record of that id when it is of that kind. */
+export function recordOf<K extends BuildRecord['kind']>(build: Build, kind: K, id: string): RecordOf<K> | undefined {
+  const record = build.get(id as BuildRecord['id']);
+  return record?.kind === kind ? (record as RecordOf<K>) : undefined;
+}
+
+export function settingsOf(build: Build): Settings {
+  const settings = recordOf(build, 'settings', SETTINGS_ID);
+  assert(settings, 'a build has its settings');
+  return settings;
+}
+
+/** Parts in list order. */
+export const partsOf = (build: Build): readonly Part[] => indexOf(build).parts;
+
+/** Stations of a part in list order; of one axis when it is given. */
+export function stationsOf(build: Build, part: PartId, axis?: Axis): readonly Station[] {
+  const all = indexOf(build).stations.get(part) ?? [];
+  return axis === undefined ? all : all.filter((station) => station.axis === axis);
+}
+
+/** Dimensions of a part in list order. */
+export const dimensionsOf = (build: Build, part: PartId): readonly Dimension[] =>
+  indexOf(build).dimensions.get(part) ?? [];
+
+export const acceptancesOf = (build: Build): readonly Acceptance[] => indexOf(build).acceptances;
+
+/** Dimensions that measure from or to one of the given stations. */
+export function dimensionsAt(build: Build, stations: ReadonlySet<string>): readonly Dimension[] {
+  const found: Dimension[] = [];
+  for (const record of build.values()) {
+    if (record.kind !== 'dimension' || record.measure.type !== 'between') continue;
+    if (stations.has(record.measure.from) || stations.has(record.measure.to)) found.push(record);
+  }
+  return found.sort(inListOrder);
+}
+
+/** Parts of that name, upper and lower case alike. */
+export const partsNamed = (build: Build, name: string): readonly Part[] => {
+  const folded = nameKey(name);
+  return partsOf(build).filter((part) => nameKey(part.name) === folded);
+};

@@ -1,0 +1,61 @@
+import type { Refusal } from './command.ts';
+
+/** Why a command refuses: what is wrong, and what to do. `{placeholders}` are filled from the refusal's data. */
+export const refusals = {
+  'part-not-found': ['The part is no longer in the build.', 'Choose a part from the list of parts.'],
+  'station-not-found': ['The station is no longer in the build.', 'Choose a station of this part.'],
+  'dimension-not-found': ['The dimension is no longer in the build.', 'Choose a dimension of this part.'],
+  'acceptance-not-found': ['This finding is not accepted any more.', 'Nothing needs withdrawing.'],
+  'nothing-given': ['Nothing was given to change.', 'Select at least one row and change a field.'],
+  'field-refused': ['The {field} "{given}" cannot be kept.', 'Write {expected}.'],
+  'name-empty': ['The {what} has no name.', 'Write a name of at least one letter or digit.'],
+  'not-of-this-part': [
+    '"{station}" is a station of another part.',
+    'Choose two stations of the same part as the dimension.',
+  ],
+  'same-station': ['A dimension cannot run from "{station}" to itself.', 'Choose two different stations.'],
+  'different-axes': [
+    '"{from}" lies along {fromAxis} and "{to}" along {toAxis}.',
+    'Choose two stations of the same axis, or make a size of it.',
+  ],
+  'station-axis-used': [
+    '{count} dimensions measure from or to "{station}" along {axis}.',
+    'Remove those dimensions or point them at other stations, then change the axis.',
+  ],
+  'axis-has-datum': ['Axis {axis} has its own datum already.', 'Clear that datum first.'],
+  'cell-station-unknown': [
+    'Row {row}, {field}: this part has no station "{given}".',
+    'Add the station first, or write the name of one that is there.',
+  ],
+  'cell-station-ambiguous': [
+    'Row {row}, {field}: "{given}" is a station of more than one axis.',
+    'Write the axis before it, for example "X/{given}".',
+  ],
+  'cell-one-end': [
+    'Row {row}: a dimension between stations needs both ends.',
+    'Write a station under both "from" and "to", or a form of size (such as "diameter") under "from" alone.',
+  ],
+  'cell-refused': ['Row {row}, {field}: "{given}" cannot be kept.', 'Write {expected}.'],
+  'cell-same-station': ['Row {row}: it runs from "{given}" to itself.', 'Write two different stations.'],
+  'cell-different-axes': [
+    'Row {row}: "{from}" and "{to}" do not lie along the same axis.',
+    'Write two stations of one axis.',
+  ],
+  'reason-empty': ['No reason is given.', 'Say in a few words why this may stay as it is.'],
+  'no-row-taken': [
+    'None of the {rows} rows can be taken.',
+    'Read the report row by row, mend the rows and import again.',
+  ],
+  'records-do-not-hold': ['The build to be taken does not hold together: {where}: {what}.', '{remedy}'],
+} as const satisfies Readonly<Record<string, readonly [sentence: string, remedy: string]>>;
+
+export type RefusalCode = keyof typeof refusals;
+
+const fill = (text: string, data: Refusal['data']): string =>
+  text.replace(/\{(\w+)\}/g, (whole, name: string) => String(data?.[name] ?? whole));
+
+/** A refusal in words: what is wrong, and what to do. */
+export function refusalWords(refusal: Refusal): { readonly sentence: string; readonly remedy: string } {
+  const [sentence, remedy] = refusals[refusal.code];
+  return { sentence: fill(sentence, refusal.data), remedy: fill(remedy, refusal.data) };
+}

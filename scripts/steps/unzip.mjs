@@ -64,7 +64,8 @@ export function integrityOf(file) {
   const hash = createHash('sha512');
   const descriptor = openSync(file, 'r');
   const buffer = Buffer.alloc(1 << 20);
-  for (let read = readSync(descriptor, buffer); read > 0; read = readSync(descriptor, buffer)) hash.update(buffer.subarray(0, read));
+  for (let read = readSync(descriptor, buffer); read > 0; read = readSync(descriptor, buffer))
+    hash.update(buffer.subarray(0, read));
   closeSync(descriptor);
   return `sha512-${hash.digest('base64')}`;
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { BugError } from '../../shared/base/assert.ts';
 import type { Channel, Request, Response } from '../../shared/ipc/contract.ts';
+import { isOurPage } from '../app/policy.ts';
 
 /** What the door reads of Electron's event. */
 export interface IncomingEvent {
@@ -12,19 +13,11 @@ export interface IpcMainLike {
   handle(channel: string, listener: (event: IncomingEvent, payload: unknown) => Promise<unknown>): void;
 }
 
-/** The origin of our own pages: `app://waywright/…`. */
-export const OUR_ORIGIN = 'app://waywright';
-
 /** The id of the web contents that asked; the handler finds its window by it. */
 export type SenderId = number;
 
-function isOurWindow(event: IncomingEvent): boolean {
-  const frame = event.senderFrame;
-  if (frame === null || frame.parent !== null) return false;
-  // `URL.origin` is "null" for schemes the parser does not know, so protocol and host are compared instead.
-  const url = URL.canParse(frame.url) ? new URL(frame.url) : undefined;
-  return url !== undefined && `${url.protocol}//${url.host}` === OUR_ORIGIN;
-}
+const isOurWindow = ({ senderFrame }: IncomingEvent): boolean =>
+  senderFrame !== null && senderFrame.parent === null && isOurPage(senderFrame.url);
 
 /**
  * The only place that touches `ipcMain`: checks the sender, then the payload, then calls the handler. A refusal here is

@@ -1,26 +1,14 @@
 import { z } from 'zod';
-import { acceptanceSchema } from '../../shared/build/acceptance.ts';
-import { dimensionSchema } from '../../shared/build/dimension.ts';
-import { partSchema } from '../../shared/build/part.ts';
-import { settingsSchema } from '../../shared/build/settings.ts';
-import { stationSchema } from '../../shared/build/station.ts';
+import { recordSchema } from '../../shared/build/kinds.ts';
 import type { Channel, Request } from '../../shared/ipc/contract.ts';
-
-const record = z.discriminatedUnion('kind', [
-  settingsSchema,
-  partSchema,
-  stationSchema,
-  dimensionSchema,
-  acceptanceSchema,
-]);
 
 /** More records than any one edit of a hand-built machine can touch, an import of a whole build included. */
 const MOST_RECORDS = 500_000;
-const records = z.array(record).max(MOST_RECORDS);
+const records = z.array(recordSchema).max(MOST_RECORDS);
 
 const diff = z.strictObject({
   added: records,
-  updated: z.array(z.tuple([record, record])).max(MOST_RECORDS),
+  updated: z.array(z.tuple([recordSchema, recordSchema])).max(MOST_RECORDS),
   removed: records,
 });
 

@@ -127,7 +127,7 @@ describe('recent builds', () => {
     const menu = items.find((item) => item.id === 'recent')?.submenu as Item[];
     expect(menu[0]?.label).toBe('nut && bolt.wayw (~/builds)');
     expect(menu[1]?.label).toBe('engine.wayw (/media/stick): not found');
-    (menu[1]?.click as () => void)();
+    (menu[1]?.click as (() => void) | undefined)?.();
     expect(calls).toEqual([['openRecent', '/media/stick/engine.wayw']]);
   });
 

@@ -1,0 +1,96 @@
+import { randomBytes } from 'node:crypto';
+import { access, link, open, rename, rm } from 'node:fs/promises';
+import path from 'node:path';
+import { sql } from 'kysely';
+import { err, ok, type Result } from '../../shared/base/result.ts';
+import { type BuildDiff, emptyDiff } from '../../shared/build/diff.ts';
+import type { BuildRecord } from '../../shared/build/records.ts';
+import type { CommitError } from '../../shared/ipc/contract.ts';
+import { assertSound, findUnwritable, writeDiff } from './document.ts';
+import { codeOf, commitErrorOf } from './failures.ts';
+import { connectStore, migrate } from './file-format.ts';
+import { appendStep } from './journal.ts';
+import { migrations } from './migrations/registry.ts';
+import type { StoreDb } from './schema.ts';
+
+export interface CreateOptions {
+  /** Replace a file that is there already. It must not be open anywhere; the caller has asked the user. */
+  readonly replace?: boolean;
+  readonly now?: () => string;
+  /** What else to write before the file appears: used when a build is recovered together with its history. */
+  readonly fill?: (db: StoreDb) => Promise<void>;
+}
+
+/**
+ * Makes a build file that holds the given records, complete or not at all: it is written beside its place under another
+ * name and moved there when it is on disk. Open it with `openStore`.
+ * @returns `unwritable` when there is a file already and `replace` is not given.
+ * @throws BugError when the records do not make a build (a reference to nothing, a record that fits no schema).
+ */
+export async function createStore(
+  file: string,
+  records: readonly BuildRecord[],
+  { replace = false, now = () => new Date().toISOString(), fill }: CreateOptions = {},
+): Promise<Result<undefined, CommitError>> {
+  const first: BuildDiff = { ...emptyDiff, added: records };
+  assertSound(first);
+  const unwritable = findUnwritable(first);
+  if (unwritable !== undefined) return err({ code: 'unwritable', detail: unwritable });
+  if (!replace && (await exists(file))) return err(taken(file));
+
+  const beside = path.join(path.dirname(file), `.${path.basename(file)}.${randomBytes(6).toString('hex')}.part`);
+  try {
+    await writeNew(beside, first, now(), fill);
+    await moveIntoPlace(beside, file, replace);
+    return ok(undefined);
+  } catch (error) {
+    if (codeOf(error) === 'EEXIST') return err(taken(file));
+    return err(await commitErrorOf(error, file));
+  } finally {
+    for (const ending of ['', '-wal', '-shm', '-journal']) await rm(beside + ending, { force: true });
+  }
+}
+
+async function writeNew(file: string, first: BuildDiff, at: string, fill: CreateOptions['fill']): Promise<void> {
+  const { db } = await connectStore(file, 'create');
+  try {
+    await migrate(db, migrations);
+    await db.transaction().execute(async (tx) => {
+      await tx.insertInto('meta').values({ id: 1, revision: 0, created_at: at }).execute();
+      await writeDiff(tx, first);
+      await appendStep(tx, { state: 'first', label: '', diff: first, at });
+    });
+    await fill?.(db);
+    await sql`pragma journal_mode = wal`.execute(db);
+  } finally {
+    await db.destroy();
+  }
+}
+
+async function moveIntoPlace(from: string, to: string, replace: boolean): Promise<void> {
+  const handle = await open(from, 'r+');
+  await handle.sync();
+  await handle.close();
+  // A leftover log of a file that once stood here would be played into the new one: SQLite does not tell them apart.
+  for (const ending of ['-wal', '-shm', '-journal']) await rm(to + ending, { force: true });
+  if (replace) return rename(from, to);
+  try {
+    // A link, unlike a rename, never replaces a file that came to be in the meantime.
+    await link(from, to);
+  } catch (error) {
+    // Memory sticks and some network folders know no links.
+    if (codeOf(error) === 'EEXIST' || (await exists(to))) throw error;
+    await rename(from, to);
+  }
+}
+
+const taken = (file: string): CommitError => ({
+  code: 'unwritable',
+  detail: `${path.basename(file)} is there already. Choose another name.`,
+});
+
+const exists = (file: string): Promise<boolean> =>
+  access(file).then(
+    () => true,
+    () => false,
+  );

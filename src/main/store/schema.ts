@@ -1,0 +1,115 @@
+import type { Generated, Kysely, Transaction } from 'kysely';
+import type { Acceptance } from '../../shared/build/acceptance.ts';
+import type { Dimension, SizeForm } from '../../shared/build/dimension.ts';
+import type { Part } from '../../shared/build/part.ts';
+import type { Settings } from '../../shared/build/settings.ts';
+import type { Station } from '../../shared/build/station.ts';
+
+/** The tables of a build file as the newest migration leaves them. */
+export interface StoreSchema {
+  readonly meta: MetaRow;
+  readonly settings: SettingsRow;
+  readonly part: PartRow;
+  readonly station: StationRow;
+  readonly dimension: DimensionRow;
+  readonly acceptance: AcceptanceRow;
+  readonly journal: JournalRow;
+  readonly drawing_issue: DrawingIssueRow;
+}
+
+export type StoreDb = Kysely<StoreSchema>;
+/** The database, or a transaction on it. */
+export type StoreExecutor = StoreDb | Transaction<StoreSchema>;
+
+/** One row only, with `id` 1. */
+export interface MetaRow {
+  id: 1;
+  /** Grows by one with every commit, undo and redo. */
+  revision: number;
+  created_at: string;
+}
+
+export interface SettingsRow {
+  id: Settings['id'];
+  name: string;
+  note: string;
+  length_unit: Settings['lengthUnit'];
+  machined_tolerance: Settings['machinedTolerance'];
+  casting_grade: number;
+}
+
+export interface PartRow {
+  id: Part['id'];
+  name: string;
+  number: string;
+  sheet: string;
+  make: Part['make'];
+  material: string;
+  quantity: number;
+  note: string;
+  /** A decimal number as text, so that it comes back bit for bit. */
+  place: string;
+}
+
+export interface StationRow {
+  id: Station['id'];
+  part: Part['id'];
+  axis: Station['axis'];
+  name: string;
+  form: Station['form'];
+  datum: 0 | 1;
+  note: string;
+  place: string;
+}
+
+export interface DimensionRow {
+  id: Dimension['id'];
+  part: Part['id'];
+  name: string;
+  from_station: Station['id'] | null;
+  to_station: Station['id'] | null;
+  /** Set for a size, NULL for a dimension between stations. */
+  size_form: SizeForm | null;
+  value: string;
+  limits: string;
+  source: Dimension['source'];
+  finish: Dimension['finish'];
+  sheet: string;
+  note: string;
+  place: string;
+}
+
+export interface AcceptanceRow {
+  id: Acceptance['id'];
+  rule: string;
+  finding: string;
+  figures: string;
+  reason: string;
+  accepted_at: string;
+}
+
+/**
+ * `first`: the records that the file began with, as one diff on the empty build; never undone.
+ * `done`: in force. `undone`: can be redone. `abandoned`: undone, then edited past; kept, never in force again.
+ * First and done rows in order of `seq` always replay to the document.
+ */
+export type JournalState = 'first' | 'done' | 'undone' | 'abandoned';
+
+export interface JournalRow {
+  seq: Generated<number>;
+  state: JournalState;
+  label: string;
+  /** A `BuildDiff` as JSON. */
+  diff: string;
+  at: string;
+}
+
+export interface DrawingIssueRow {
+  letter: string;
+  title: string;
+  note: string;
+  issued_at: string;
+  revision: number;
+  /** All records of that moment as a JSON array. */
+  content: string;
+}

@@ -1,0 +1,157 @@
+import path from 'node:path';
+import { assert } from '../../shared/base/assert.ts';
+import { err, ok, type Result } from '../../shared/base/result.ts';
+import { type BuildDiff, isEmpty } from '../../shared/build/diff.ts';
+import type {
+  CommitError,
+  DrawingIssue,
+  OpenError,
+  OpenedBuild,
+  ReadOnlyReason,
+  Saved,
+} from '../../shared/ipc/contract.ts';
+import { assertSound, findFault, findUnwritable, readDocument, writeDiff } from './document.ts';
+import { commitErrorOf, messageOf, openErrorOf } from './failures.ts';
+import { type IssueWords, keepIssue, listIssues, readIssueContent } from './issues.ts';
+import { appendStep, type JournalEntry, readJournal, readLabels, turnStep } from './journal.ts';
+import { raiseRevision, readRevision } from './revision.ts';
+import type { StoreDb, StoreExecutor } from './schema.ts';
+
+export type Direction = 'undo' | 'redo';
+/** What a step did: the diff to apply to the document in memory. */
+export type Stepped = Saved & { readonly diff: BuildDiff; readonly label: string };
+
+/** An open build file. Every method may be called at any time; they take turns. */
+export interface Store {
+  readonly path: string;
+  /** Set when edits are refused, with the reason. */
+  readonly readOnly: ReadOnlyReason | undefined;
+  /** Reads and validates the whole document. @returns `damaged` when some row is not what a build file holds. */
+  load(): Promise<Result<OpenedBuild, OpenError>>;
+  /**
+   * Puts an edit on disk, document and journal in one transaction; when it returns ok, the edit outlives a power cut.
+   * @param revision the revision that the edit was made on.
+   * @throws BugError when the edit breaks a reference or a check; nothing is then changed.
+   */
+  commit(revision: number, label: string, diff: BuildDiff): Promise<Result<Saved, CommitError>>;
+  /** Undoes or redoes one step, also those of earlier sittings. */
+  step(direction: Direction, revision: number): Promise<Result<Stepped, CommitError>>;
+  /** Issues of the drawings, oldest first. */
+  issues(): Promise<readonly DrawingIssue[]>;
+  /** Keeps the present state of the drawings under a letter, for good. */
+  makeIssue(words: IssueWords): Promise<Result<DrawingIssue, CommitError | { readonly code: 'letter-taken' }>>;
+  /** All records as they were when issued, as one JSON array; undefined when there is no such issue. */
+  issueContent(letter: string): Promise<string | undefined>;
+  /** Every step ever taken, oldest first, with those undone and abandoned. */
+  journal(): Promise<readonly JournalEntry[]>;
+  /** Writes the log back into the file and lets go of it. Nothing else may be called after. */
+  close(): Promise<void>;
+}
+
+export interface StoreParts {
+  /** The file that the user opened; with a private copy not the one that `db` reads. */
+  readonly path: string;
+  readonly db: StoreDb;
+  readonly readOnly: ReadOnlyReason | undefined;
+  readonly now: () => string;
+  /** Lets go of lock and private copy. Runs after the database is closed. */
+  readonly release: () => Promise<void>;
+}
+
+/** Thrown inside a transaction to roll it back with an expected outcome. */
+class Refused extends Error {
+  readonly refusal: CommitError;
+  constructor(refusal: CommitError) {
+    super(refusal.code);
+    this.refusal = refusal;
+  }
+}
+
+export function storeOf({ path: file, db, readOnly, now, release }: StoreParts): Store {
+  /** One transaction on a given revision, which it raises by one. */
+  const change = async <T>(
+    revision: number,
+    work: (tx: StoreExecutor) => Promise<T>,
+  ): Promise<Result<Saved & T, CommitError>> => {
+    if (readOnly) return err({ code: 'read-only' });
+    try {
+      return ok(
+        await db.transaction().execute(async (tx) => {
+          const current = await readRevision(tx);
+          if (current !== revision) throw new Refused({ code: 'stale-revision', current });
+          const result = await work(tx);
+          return { ...result, revision: await raiseRevision(tx), ...(await readLabels(tx)) };
+        }),
+      );
+    } catch (error) {
+      return err(error instanceof Refused ? error.refusal : await commitErrorOf(error, file));
+    }
+  };
+  const write = async (tx: StoreExecutor, revision: number, diff: BuildDiff): Promise<void> => {
+    const written = await writeDiff(tx, diff);
+    if (!written.ok) throw new Refused({ code: 'stale-revision', current: revision });
+  };
+
+  return {
+    path: file,
+    readOnly,
+
+    async load() {
+      try {
+        // One transaction, so that document, revision and labels are of the same moment.
+        const { document, revision, labels } = await db.transaction().execute(async (tx) => ({
+          document: await readDocument(tx),
+          revision: await readRevision(tx),
+          labels: await readLabels(tx),
+        }));
+        const fault = findFault(JSON.parse(document.json) as unknown[]);
+        if (fault !== undefined) return err({ code: 'damaged', path: file, detail: fault });
+        const { dir, name } = path.parse(file);
+        return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
+      } catch (error) {
+        if (error instanceof SyntaxError) return err({ code: 'damaged', path: file, detail: messageOf(error) });
+        return err(openErrorOf(error, file));
+      }
+    },
+
+    async commit(revision, label, diff) {
+      assertSound(diff);
+      assert(!isEmpty(diff), 'an edit changes something');
+      const unwritable = findUnwritable(diff);
+      if (unwritable !== undefined) return err({ code: 'unwritable', detail: unwritable });
+      return change(revision, async (tx) => {
+        await write(tx, revision, diff);
+        await appendStep(tx, { state: 'done', label, diff, at: now() });
+      });
+    },
+
+    step: (direction, revision) =>
+      change(revision, async (tx) => {
+        const step = await turnStep(tx, direction);
+        if (!step) throw new Refused({ code: 'nothing-to-step' });
+        await write(tx, revision, step.diff);
+        return step;
+      }),
+
+    issues: () => listIssues(db),
+    issueContent: (letter) => readIssueContent(db, letter),
+    async makeIssue(words) {
+      if (readOnly) return err({ code: 'read-only' });
+      try {
+        const issue = await db.transaction().execute((tx) => keepIssue(tx, words, now()));
+        return issue ? ok(issue) : err({ code: 'letter-taken' });
+      } catch (error) {
+        return err(await commitErrorOf(error, file));
+      }
+    },
+    journal: () => readJournal(db),
+
+    async close() {
+      try {
+        await db.destroy();
+      } finally {
+        await release();
+      }
+    },
+  };
+}

@@ -1,0 +1,16 @@
+import type { RecordKind } from '../../../shared/build/records.ts';
+import { acceptanceTable } from './acceptance.ts';
+import { dimensionTable } from './dimension.ts';
+import { partTable } from './part.ts';
+import type { RecordTable } from './record-table.ts';
+import { settingsTable } from './settings.ts';
+import { stationTable } from './station.ts';
+
+/** The table of each kind of record; a kind without one is a compile error here. */
+export const tableOf = {
+  settings: settingsTable,
+  part: partTable,
+  station: stationTable,
+  dimension: dimensionTable,
+  acceptance: acceptanceTable,
+} as const satisfies Record<RecordKind, RecordTable>;

@@ -1,0 +1,32 @@
+import { z } from 'zod';
+import { recordSchema } from './kinds.ts';
+
+export const BUILD_FORMAT = 'waywright-build';
+/** Raised when a reader of the version before would misread the document; every version stays readable. */
+export const BUILD_VERSION = 1;
+
+/** A named state of the drawings as it stands in the JSON form: what was issued, whole. */
+export const issuedSchema = z.strictObject({
+  /** `A`, `B`, … as printed in the title block. */
+  letter: z.string().min(1).max(20),
+  title: z.string().max(200),
+  note: z.string().max(20_000),
+  /** ISO 8601 date and time, UTC. */
+  issuedAt: z.string().max(40),
+  /** The records of the build as they were. */
+  records: z.array(recordSchema),
+});
+
+export type IssuedState = Readonly<z.infer<typeof issuedSchema>>;
+
+/** The JSON form of a build file: the same content, for other tools and for version control. */
+export const buildDocumentSchema = z
+  .strictObject({
+    /** Lets an editor find the schema; not kept. */
+    $schema: z.string().optional(),
+    format: z.literal(BUILD_FORMAT),
+    version: z.literal(BUILD_VERSION),
+    records: z.array(recordSchema),
+    issues: z.array(issuedSchema).optional(),
+  })
+  .meta({ title: 'Waywright build', description: 'One machine: its parts, stations, dimensions and acceptances.' });

@@ -1,0 +1,60 @@
+import { useEffect, useState } from 'react';
+import { useEngine, useFile, useView } from '../engine/use-engine.ts';
+import { Announcer } from '../kit/announcer.tsx';
+import { departments } from './departments.ts';
+import { Dialogs, type DialogName } from './dialogs.tsx';
+import { Foot } from './foot.tsx';
+import { useKeys } from './keys.ts';
+import { useMenu } from './menu.ts';
+import { NoBuild, OpenFailed } from './no-build.tsx';
+import { goTo, usePlace } from './place.ts';
+import { Rail } from './rail.tsx';
+import { SaveBanner } from './save-banner.tsx';
+import { TitleStrip } from './title-strip.tsx';
+import { useWindowState } from './window-state.ts';
+
+export function App() {
+  const engine = useEngine();
+  const file = useFile();
+  const [dialog, setDialog] = useState<DialogName>();
+  useMenu(engine, setDialog);
+  useKeys(engine, setDialog);
+  useWindowState(file);
+  useFirstPart();
+
+  const { department } = usePlace();
+  const shown = departments.find(({ id }) => id === department) ?? departments[0];
+  return (
+    <div className="window">
+      {file.is === 'open' && (
+        <>
+          <TitleStrip file={file} onFind={() => setDialog('find')} onSettings={() => setDialog('settings')} />
+          <SaveBanner file={file} />
+          <div className="rooms">
+            <Rail />
+            <main className="room" data-department={shown?.id}>
+              {shown !== undefined && <shown.View />}
+            </main>
+          </div>
+          <Foot />
+        </>
+      )}
+      {file.is === 'none' && <NoBuild />}
+      {file.is === 'failed' && <OpenFailed error={file.error} />}
+      {dialog !== undefined && <Dialogs name={dialog} file={file} onClose={() => setDialog(undefined)} />}
+      <Announcer />
+    </div>
+  );
+}
+
+/** When a build is opened, or the selected part goes, the first part is selected. */
+function useFirstPart(): void {
+  const summary = useView('summary', null);
+  const { part } = usePlace();
+  useEffect(() => {
+    if (summary === undefined) return;
+    if (part !== undefined && summary.parts.some(({ id }) => id === part)) return;
+    const first = summary.parts[0]?.id;
+    if (first !== part) goTo({ part: first });
+  }, [summary, part]);
+}

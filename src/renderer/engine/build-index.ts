@@ -1,0 +1,99 @@
+import type { DimensionId, PartId, StationId } from '../../shared/base/ids.ts';
+import type { BuildDiff } from '../../shared/build/diff.ts';
+import type { Dimension } from '../../shared/build/dimension.ts';
+import type { Part } from '../../shared/build/part.ts';
+import type { Build, BuildRecord } from '../../shared/build/records.ts';
+import { defaultSettings, SETTINGS_ID, type Settings } from '../../shared/build/settings.ts';
+import type { Station } from '../../shared/build/station.ts';
+
+/** The records of a build by part and in list order; lists keep their identity until an edit touches them. */
+export interface BuildIndex {
+  settings(): Settings;
+  parts(): readonly Part[];
+  stationsOf(part: PartId): readonly Station[];
+  dimensionsOf(part: PartId): readonly Dimension[];
+  part(id: PartId): Part | undefined;
+  station(id: StationId): Station | undefined;
+  dimension(id: DimensionId): Dimension | undefined;
+  /** The part that a part, station or dimension belongs to. */
+  partOf(id: string): PartId | undefined;
+  update(diff: BuildDiff): void;
+}
+
+interface Held {
+  readonly stations: Map<string, Station>;
+  readonly dimensions: Map<string, Dimension>;
+  stationList: readonly Station[] | undefined;
+  dimensionList: readonly Dimension[] | undefined;
+}
+
+type Ordered = { readonly id: string; readonly order: number };
+const byOrder = (a: Ordered, b: Ordered) => a.order - b.order || (a.id < b.id ? -1 : 1);
+const sorted = <T extends Ordered>(items: Iterable<T>): readonly T[] => [...items].sort(byOrder);
+
+export function createBuildIndex(build: Build): BuildIndex {
+  const records = new Map<string, BuildRecord>();
+  const parts = new Map<string, Part>();
+  const held = new Map<string, Held>();
+  let partList: readonly Part[] | undefined;
+
+  const holdOf = (part: string): Held => {
+    let hold = held.get(part);
+    if (hold === undefined) {
+      hold = { stations: new Map(), dimensions: new Map(), stationList: undefined, dimensionList: undefined };
+      held.set(part, hold);
+    }
+    return hold;
+  };
+  const put = (record: BuildRecord, there: boolean) => {
+    if (there) records.set(record.id, record);
+    else records.delete(record.id);
+    if (record.kind === 'part') {
+      if (there) parts.set(record.id, record);
+      else parts.delete(record.id);
+      partList = undefined;
+    } else if (record.kind === 'station') {
+      const hold = holdOf(record.part);
+      if (there) hold.stations.set(record.id, record);
+      else hold.stations.delete(record.id);
+      hold.stationList = undefined;
+    } else if (record.kind === 'dimension') {
+      const hold = holdOf(record.part);
+      if (there) hold.dimensions.set(record.id, record);
+      else hold.dimensions.delete(record.id);
+      hold.dimensionList = undefined;
+    }
+  };
+  for (const record of build.values()) put(record, true);
+
+  const find = <K extends BuildRecord['kind']>(kind: K, id: string) => {
+    const record = records.get(id);
+    return record?.kind === kind ? (record as Extract<BuildRecord, { kind: K }>) : undefined;
+  };
+  return {
+    settings: () => find('settings', SETTINGS_ID) ?? defaultSettings('Untitled'),
+    parts: () => (partList ??= sorted(parts.values())),
+    stationsOf: (part) => {
+      const hold = holdOf(part);
+      return (hold.stationList ??= sorted(hold.stations.values()));
+    },
+    dimensionsOf: (part) => {
+      const hold = holdOf(part);
+      return (hold.dimensionList ??= sorted(hold.dimensions.values()));
+    },
+    part: (id) => find('part', id),
+    station: (id) => find('station', id),
+    dimension: (id) => find('dimension', id),
+    partOf: (id) => {
+      const record = records.get(id);
+      if (record?.kind === 'part') return record.id;
+      return record?.kind === 'station' || record?.kind === 'dimension' ? record.part : undefined;
+    },
+    update: (diff) => {
+      for (const record of diff.removed) put(record, false);
+      for (const [from] of diff.updated) put(from, false);
+      for (const [, to] of diff.updated) put(to, true);
+      for (const record of diff.added) put(record, true);
+    },
+  };
+}

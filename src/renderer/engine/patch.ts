@@ -1,0 +1,73 @@
+/**
+ * The difference between two view models, small enough to send after every keystroke. Models are plain data (objects,
+ * arrays, strings, numbers, booleans, undefined). Parts with the same identity are taken as equal without looking inside.
+ */
+export type Patch =
+  | { readonly op: 'set'; readonly value: unknown }
+  /** Keys of an object: changed ones, and those that are gone. */
+  | { readonly op: 'keys'; readonly change: readonly (readonly [key: string, patch: Patch])[]; readonly gone: readonly string[] }
+  /** Items of an array of the same length, by index. */
+  | { readonly op: 'items'; readonly change: readonly (readonly [index: number, patch: Patch])[] }
+  /** A run of an array replaced by another. */
+  | { readonly op: 'splice'; readonly start: number; readonly remove: number; readonly insert: readonly unknown[] };
+
+type Plain = Readonly<Record<string, unknown>>;
+
+const isPlain = (value: unknown): value is Plain =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** @returns undefined when nothing changed. */
+export function makePatch(before: unknown, after: unknown): Patch | undefined {
+  if (Object.is(before, after)) return undefined;
+  if (Array.isArray(before) && Array.isArray(after)) return patchArray(before, after);
+  if (isPlain(before) && isPlain(after)) return patchObject(before, after);
+  return { op: 'set', value: after };
+}
+
+function patchObject(before: Plain, after: Plain): Patch | undefined {
+  const change: [string, Patch][] = [];
+  for (const key of Object.keys(after)) {
+    const patch = Object.hasOwn(before, key) ? makePatch(before[key], after[key]) : { op: 'set' as const, value: after[key] };
+    if (patch !== undefined) change.push([key, patch]);
+  }
+  const gone = Object.keys(before).filter((key) => !Object.hasOwn(after, key));
+  return change.length + gone.length === 0 ? undefined : { op: 'keys', change, gone };
+}
+
+function patchArray(before: readonly unknown[], after: readonly unknown[]): Patch | undefined {
+  if (before.length === after.length) {
+    const change: [number, Patch][] = [];
+    for (let i = 0; i < after.length; i++) {
+      const patch = makePatch(before[i], after[i]);
+      if (patch !== undefined) change.push([i, patch]);
+    }
+    return change.length === 0 ? undefined : { op: 'items', change };
+  }
+  const shorter = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < shorter && makePatch(before[start], after[start]) === undefined) start++;
+  let end = 0;
+  while (end < shorter - start && makePatch(before[before.length - 1 - end], after[after.length - 1 - end]) === undefined) end++;
+  return { op: 'splice', start, remove: before.length - start - end, insert: after.slice(start, after.length - end) };
+}
+
+/** @returns the model after the patch; whatever the patch does not touch keeps its identity. */
+export function applyPatch(before: unknown, patch: Patch): unknown {
+  switch (patch.op) {
+    case 'set':
+      return patch.value;
+    case 'keys': {
+      const next: Record<string, unknown> = { ...(before as Plain) };
+      for (const key of patch.gone) delete next[key];
+      for (const [key, inner] of patch.change) next[key] = applyPatch(next[key], inner);
+      return next;
+    }
+    case 'items': {
+      const next = [...(before as readonly unknown[])];
+      for (const [index, inner] of patch.change) next[index] = applyPatch(next[index], inner);
+      return next;
+    }
+    case 'splice':
+      return (before as readonly unknown[]).toSpliced(patch.start, patch.remove, ...patch.insert);
+  }
+}

@@ -1,0 +1,28 @@
+import type { WorksChange, Works } from '../../shared/check/works.ts';
+import type { BuildDiff } from '../../shared/build/diff.ts';
+import type { BuildIndex } from './build-index.ts';
+
+/** What a view sees: the engine over the open build, and its records by part. */
+export interface Scene {
+  readonly works: Works;
+  readonly index: BuildIndex;
+}
+
+/** What the latest edit changed; undefined the first time a view is worked out. */
+export interface SceneChange extends WorksChange {
+  readonly diff: BuildDiff;
+}
+
+/**
+ * A model that the window watches, worked out in the worker. Plain data only: it crosses as a patch. Whatever did not
+ * change should keep its identity; then nothing is compared and nothing is sent.
+ */
+export interface View<P, M> {
+  /** Called once for each watched set of parameters; the closure may keep what it needs for the next time. */
+  open(): (scene: Scene, params: P, change: SceneChange | undefined) => M;
+}
+
+export const defineView = <P, M>(view: View<P, M>): View<P, M> => view;
+
+/** A question answered once, without being watched. */
+export type Ask<P, A> = (scene: Scene, params: P) => A;

@@ -1,0 +1,30 @@
+import { findAsk } from './asks/find.ts';
+import { namesAsk } from './asks/names.ts';
+import { previewAsk } from './asks/preview.ts';
+import type { Ask, View } from './view.ts';
+import { findingsView } from './views/findings.ts';
+import { partView } from './views/part.ts';
+import { summaryView } from './views/summary.ts';
+import { traceView } from './views/trace.ts';
+
+/** Every view that the window can watch. A department adds its own here. */
+export const views = {
+  summary: summaryView,
+  part: partView,
+  findings: findingsView,
+  trace: traceView,
+} as const satisfies Record<string, View<never, unknown>>;
+
+/** Every question that the window can ask once. */
+export const asks = {
+  preview: previewAsk,
+  names: namesAsk,
+  find: findAsk,
+} as const satisfies Record<string, Ask<never, unknown>>;
+
+export type ViewName = keyof typeof views;
+export type ViewParams<N extends ViewName> = (typeof views)[N] extends View<infer P, unknown> ? P : never;
+export type ViewModel<N extends ViewName> = (typeof views)[N] extends View<never, infer M> ? M : never;
+export type AskName = keyof typeof asks;
+export type AskParams<N extends AskName> = Parameters<(typeof asks)[N]>[1];
+export type AskAnswer<N extends AskName> = ReturnType<(typeof asks)[N]>;

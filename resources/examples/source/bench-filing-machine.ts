@@ -1,0 +1,43 @@
+import type { Settings } from '../../../src/shared/build/settings.ts';
+import { base } from './parts/base.ts';
+import { bearingCap, crankDisc, crankPin, crankshaft, crankshaftBearing, flywheel } from './parts/crank.ts';
+import { guideColumn } from './parts/guide-column.ts';
+import { overArm, upperRod } from './parts/over-arm.ts';
+import { clampScrew, ram, yoke } from './parts/ram.ts';
+import { table, tablePivot, trunnionBracket } from './parts/table.ts';
+import type { PartSketch } from './sketch.ts';
+
+/**
+ * A bench filing machine: a crank and yoke drive a ram up and down through a tilting table, and a file clamped between
+ * the ram and a rod in the over-arm cuts on the way down. For a lathe of about 95 mm centre height.
+ *
+ * Heights at half stroke, in mm over the bench: crank line 95; ram's lower end 109, upper end 246; column top 225;
+ * table pivots 273; table top 300; over-arm's guide 388 to 438. Stroke 32.
+ */
+export const settings: Partial<Omit<Settings, 'kind' | 'id'>> = {
+  name: 'Bench filing machine',
+  note: 'Drawn in millimetres; reamers, silver steel and foam boards are in inches, and so are the dimensions that follow them.',
+  lengthUnit: 'mm',
+  machinedTolerance: 'm',
+  castingGrade: 11,
+};
+
+/** In the order of the part list. */
+export const parts: readonly PartSketch[] = [
+  base,
+  guideColumn,
+  table,
+  trunnionBracket,
+  overArm,
+  flywheel,
+  bearingCap,
+  yoke,
+  ram,
+  crankshaft,
+  crankDisc,
+  crankPin,
+  upperRod,
+  tablePivot,
+  clampScrew,
+  crankshaftBearing,
+];

@@ -1,0 +1,128 @@
+import datumSet from '../../../src/shared/build/commands/datum-set.ts';
+import dimensionRemove from '../../../src/shared/build/commands/dimension-remove.ts';
+import dimensionSet from '../../../src/shared/build/commands/dimension-set.ts';
+import partSet from '../../../src/shared/build/commands/part-set.ts';
+import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
+import type { Dimension } from '../../../src/shared/build/dimension.ts';
+import { dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
+import { type Board, drawDimension } from './board.ts';
+import { derived, length, tie } from './sketch.ts';
+
+/** One honest slip of the first drawings. */
+export interface Fault {
+  /** How a draughtsman comes to make it. */
+  readonly because: string;
+  /** Rules that are expected to speak up about it, the one it was made for first. */
+  readonly rules: readonly string[];
+  readonly draw: (board: Board) => void;
+}
+
+const set =
+  (part: string, dimension: string, fields: Partial<Pick<Dimension, 'value' | 'limits' | 'source'>>) =>
+  (board: Board): void =>
+    board.run(dimensionSet, { changes: [{ dimension: board.dimension(part, dimension), set: fields }] });
+
+/** In the order of the sheets. */
+export const faults: readonly Fault[] = [
+  {
+    because:
+      'The crank line is given from the bench as well, for marking out, and two digits change places: 95 is meant.',
+    rules: ['contradiction'],
+    draw: (board) => drawDimension(board, 'base', tie('crank line over bench', 'underside', 'crank line', '59'), 'Z'),
+  },
+  {
+    because: 'The skirt stays as cast, but the limits of the machined seat beside it were copied along.',
+    rules: ['limits-too-narrow'],
+    draw: set('base', 'skirt height', { limits: '±0.1' }),
+  },
+  {
+    because: 'The pattern maker asks for the height over all, and it is written beside the two that make it up.',
+    rules: ['redundant-dimension'],
+    draw: (board) => drawDimension(board, 'guide column', tie('height over all', 'foot', 'top face', '197'), 'Z'),
+  },
+  {
+    because: 'Sketched in inches on the back of the sheet and read off later without the mark: 5.827 in is meant.',
+    rules: ['out-of-scale'],
+    draw: set('guide column', 'foot width', { value: '5.827' }),
+  },
+  {
+    because: 'How far the top stands over the pivot depends on the plate, which was not settled; 27 is a guess.',
+    rules: ['assumed-in-use'],
+    draw: set('table', 'pivot depth', { source: 'assumed' }),
+  },
+  {
+    because: 'Put down as a reminder to ask, never as a figure.',
+    rules: ['value-unreadable'],
+    draw: set('table', 'corner radius', { value: 'abt 12' }),
+  },
+  {
+    because: 'The height of the pivots was to follow from the table, and then nobody wrote it down.',
+    rules: ['station-not-placed'],
+    draw: (board) => board.run(dimensionRemove, { dimensions: [board.dimension('trunnion bracket', 'pivot height')] }),
+  },
+  {
+    because: 'Spelt as he says it.',
+    rules: ['unknown-name'],
+    draw: set('over-arm', 'rod bore', { value: 'diametre of "upper rod" + "running clearance" of "guide column"' }),
+  },
+  {
+    because: 'The belt groove waits for the motor and its pulley to be found.',
+    rules: ['dimension-without-value'],
+    draw: set('flywheel', 'groove diameter', { value: '' }),
+  },
+  {
+    because: 'A class from the fits chart instead of the figures that the chart gives for it.',
+    rules: ['limits-unreadable'],
+    draw: set('flywheel', 'bore', { limits: 'H7' }),
+  },
+  {
+    because: 'Whether the yoke is bronze or zinc alloy was left until the scrap is sorted.',
+    rules: ['part-without-material'],
+    draw: (board) => board.run(partSet, { part: board.part('yoke'), set: { material: '' } }),
+  },
+  {
+    because: 'The socket is measured off the ram already sketched, while the ram is cut to suit the socket.',
+    rules: ['formula-ring', 'station-not-placed'],
+    draw: set('yoke', 'socket floor', { value: '"length" of ram - 123 mm' }),
+  },
+  {
+    because: 'The over-all length is read off the inch scale and written without its mark: 5.335 in is 135.5 mm.',
+    rules: ['contradiction'],
+    draw: (board) => drawDimension(board, 'crankshaft', tie('length over all', 'front end', 'rear end', '5.335'), 'Y'),
+  },
+  {
+    because: 'The keyway goes down into the shaft, so its depth got a minus.',
+    rules: ['size-not-positive'],
+    draw: set('crankshaft', 'keyway depth', { value: '-2.5' }),
+  },
+  {
+    because: 'Two parts were squeezed on one sheet and took the same number.',
+    rules: ['name-clash'],
+    draw: (board) => board.run(partSet, { part: board.part('crank disc'), set: { number: 'BFM-10' } }),
+  },
+  {
+    because: 'Limits in tenths of a thou by the feel of a finished pin; no lathe of this shop holds them.',
+    rules: ['limits-too-narrow'],
+    draw: set('crank pin', 'diameter', { limits: '0/-0.0001' }),
+  },
+  {
+    because: 'Worked out for the old, longer stroke and used nowhere since.',
+    rules: ['unused-dimension'],
+    draw: (board) => drawDimension(board, 'crank pin', length('bearing length', '"side gap" + 18 mm', derived)),
+  },
+  {
+    because: 'The rod was drawn without choosing the end that everything is measured from.',
+    rules: ['axis-without-datum'],
+    draw: (board) => board.run(datumSet, { station: board.station('upper rod', 'Z', 'lower end'), datum: false }),
+  },
+  {
+    because: 'Small enough to be left for a rainy day: it is in the list, but nothing of it is drawn.',
+    rules: ['part-not-drawn'],
+    draw(board) {
+      const part = board.part('clamp screw');
+      const dimensions = dimensionsOf(board.build(), part).map(({ id }) => id);
+      board.run(dimensionRemove, { dimensions });
+      board.run(stationRemove, { stations: stationsOf(board.build(), part).map(({ id }) => id) });
+    },
+  },
+];

@@ -25,11 +25,15 @@ const FLAGS: Readonly<Record<OpenMode, number>> = {
 /** Far above the number of different statements of the store; only a bound. */
 const MAX_KEPT_STATEMENTS = 200;
 
-/** @throws the driver's error (`code` such as `SQLITE_CANTOPEN`) when the file cannot be opened. */
-export async function connect(path: string, mode: OpenMode): Promise<Connection> {
+/**
+ * @param attach whether SQLite may open a second file on this connection, as its copying does.
+ * @throws the driver's error (`code` such as `SQLITE_CANTOPEN`) when the file cannot be opened.
+ */
+export async function connect(path: string, mode: OpenMode, attach = false): Promise<Connection> {
   const database = await new Promise<sqlite3.Database>((resolve, reject) => {
     const opened = new sqlite3.Database(path, FLAGS[mode], (error) => (error ? reject(error) : resolve(opened)));
   });
+  if (!attach) database.configure('limit', sqlite3.LIMIT_ATTACHED, 0);
   const kept = new Map<string, sqlite3.Statement>();
 
   const prepare = (sql: string): Promise<sqlite3.Statement> => {

@@ -10,6 +10,7 @@ import type {
   ReadOnlyReason,
   Saved,
 } from '../../shared/ipc/contract.ts';
+import { backUpFile } from './backup.ts';
 import { assertSound, findFault, findUnwritable, readDocument, writeDiff } from './document.ts';
 import { commitErrorOf, messageOf, openErrorOf } from './failures.ts';
 import { type IssueWords, keepIssue, listIssues, readIssueContent } from './issues.ts';
@@ -44,13 +45,21 @@ export interface Store {
   issueContent(letter: string): Promise<string | undefined>;
   /** Every step ever taken, oldest first, with those undone and abandoned. */
   journal(): Promise<readonly JournalEntry[]>;
+  /**
+   * Copies the file as it is into a folder and keeps the last ten copies of it. Call it after loading: it takes its time
+   * beside the editing and never fails the opening.
+   * @returns the path of the copy, or in words why there is none.
+   */
+  backUp(folder: string): Promise<Result<string, string>>;
   /** Writes the log back into the file and lets go of it. Nothing else may be called after. */
   close(): Promise<void>;
 }
 
 export interface StoreParts {
-  /** The file that the user opened; with a private copy not the one that `db` reads. */
+  /** The file that the user opened. */
   readonly path: string;
+  /** The file that `db` reads: the same, or a private copy of it. */
+  readonly source: string;
   readonly db: StoreDb;
   readonly readOnly: ReadOnlyReason | undefined;
   readonly now: () => string;
@@ -67,7 +76,8 @@ class Refused extends Error {
   }
 }
 
-export function storeOf({ path: file, db, readOnly, now, release }: StoreParts): Store {
+export function storeOf({ path: file, source, db, readOnly, now, release }: StoreParts): Store {
+  const running = new Set<Promise<unknown>>();
   /** One transaction on a given revision, which it raises by one. */
   const change = async <T>(
     revision: number,
@@ -146,7 +156,14 @@ export function storeOf({ path: file, db, readOnly, now, release }: StoreParts):
     },
     journal: () => readJournal(db),
 
+    async backUp(folder) {
+      const copying = backUpFile(file, folder, now(), source);
+      running.add(copying);
+      return copying.finally(() => running.delete(copying));
+    },
+
     async close() {
+      await Promise.all(running);
       try {
         await db.destroy();
       } finally {

@@ -1,0 +1,85 @@
+import { access, constants, open, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { err, ok, type Result } from '../../shared/base/result.ts';
+import type { OpenError } from '../../shared/ipc/contract.ts';
+import { openErrorOf } from './failures.ts';
+import { APPLICATION_ID } from './file-format.ts';
+
+/** A build of 100 000 dimensions with a long history stays far below. */
+export const MAX_BUILD_BYTES = 512 * 1024 * 1024;
+
+export interface Inspected {
+  /** Whether the file and its folder may be written. */
+  readonly writable: boolean;
+  /** Whether a log of an earlier sitting lies beside it, not yet written back. */
+  readonly hasLog: boolean;
+}
+
+/**
+ * Looks at a file from outside, without SQLite and without changing anything: is it a build at all, of a version we
+ * know, and may we write it?
+ * @param newest the newest version that the program knows.
+ */
+export async function inspectFile(file: string, newest: number): Promise<Result<Inspected, OpenError>> {
+  try {
+    const found = await stat(file);
+    if (!found.isFile())
+      return err({ code: 'unreadable', path: file, detail: 'It is a folder or a device, not a file.' });
+    if (found.size > MAX_BUILD_BYTES) {
+      const detail = `It is larger than ${MAX_BUILD_BYTES / 1024 / 1024} MB, more than any build needs.`;
+      return err({ code: 'unreadable', path: file, detail });
+    }
+    const fault = await inspectHeader(file, found.size, newest);
+    if (fault) return err(fault);
+    const log = await stat(`${file}-wal`).catch(() => undefined);
+    const writable = (await isWritable(file)) && (await isWritable(path.dirname(file)));
+    return ok({ writable, hasLog: (log?.size ?? 0) > 0 });
+  } catch (error) {
+    return err(openErrorOf(error, file));
+  }
+}
+
+/** The fields of the header that matter here: SQLite file format, section 1.3 (sqlite.org/fileformat2.html). */
+const HEADER_BYTES = 100;
+const MAGIC = 'SQLite format 3\0';
+const AT_VERSION = 60;
+const AT_APPLICATION_ID = 68;
+
+async function inspectHeader(file: string, size: number, newest: number): Promise<OpenError | undefined> {
+  const handle = await open(file, 'r');
+  try {
+    const header = Buffer.alloc(HEADER_BYTES);
+    await handle.read(header, 0, HEADER_BYTES, 0);
+    const isDatabase = header.toString('latin1', 0, MAGIC.length) === MAGIC;
+    const isOurs = header.readUInt32BE(AT_APPLICATION_ID) === APPLICATION_ID;
+    if (isDatabase && isOurs) {
+      const version = header.readUInt32BE(AT_VERSION);
+      if (version > newest) return { code: 'newer-version', path: file, version, newest };
+      return undefined;
+    }
+    if (isDatabase) return { code: 'not-a-build', path: file };
+    // The start is gone; what follows may still be a build that can be recovered.
+    const looksLikeBuild = isOurs || (await holdsTraces(handle, size));
+    if (looksLikeBuild) return { code: 'damaged', path: file, detail: 'The beginning of the file is destroyed.' };
+    return { code: 'not-a-build', path: file };
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Every build has the one row of settings, near its beginning. */
+const TRACE = 'settings:build';
+const TRACE_BYTES = 1024 * 1024;
+
+async function holdsTraces(handle: Awaited<ReturnType<typeof open>>, size: number): Promise<boolean> {
+  const start = Buffer.alloc(Math.min(size, TRACE_BYTES));
+  await handle.read(start, 0, start.length, 0);
+  // A JSON build holds the same words, but no zero bytes.
+  return start.includes(TRACE) && start.includes(0);
+}
+
+const isWritable = (place: string): Promise<boolean> =>
+  access(place, constants.W_OK).then(
+    () => true,
+    () => false,
+  );

@@ -73,7 +73,8 @@ export interface PartRule<N extends keyof PartFacts = keyof PartFacts, M extends
 }
 
 /** A rule of the build as a whole. */
-export interface BuildRule<N extends keyof BuildFacts = keyof BuildFacts, M extends string = string> extends RuleHead<M> {
+export interface BuildRule<N extends keyof BuildFacts = keyof BuildFacts, M extends string = string>
+  extends RuleHead<M> {
   readonly scope: 'build';
   readonly needs: readonly N[];
   check(facts: Pick<BuildFacts, N>): readonly Said<NoInfer<M>>[];

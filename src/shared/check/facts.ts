@@ -1,0 +1,54 @@
+import type { Part } from '../build/part.ts';
+import type { Build } from '../build/records.ts';
+import type { Settings } from '../build/settings.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import { keepList } from './keep.ts';
+import type { PartRecords } from './part-records.ts';
+import type { BuildFacts, DimensionFact, PartFacts } from './rule.ts';
+
+/** The facts of a part; every entry that holds what it held before is the very one of before. */
+export function partFacts(
+  settings: Settings,
+  records: PartRecords,
+  drawing: Drawing,
+  before: PartFacts | undefined,
+): PartFacts {
+  const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
+  const dimensions = records.dimensions.map((record): DimensionFact => {
+    const resolved = drawing.dimension(record.id);
+    const fact = known.get(record.id);
+    const namedBy = keepList(fact?.namedBy, drawing.namedBy(record.id));
+    const same = fact?.record === record && fact.resolved === resolved && fact.namedBy === namedBy;
+    return fact && same ? fact : { record, resolved, namedBy };
+  });
+  return {
+    settings,
+    part: records.part,
+    stations: keepList(before?.stations, records.stations),
+    dimensions: keepList(before?.dimensions, dimensions),
+    axes: keepList(before?.axes, drawing.axesOf(records.part.id)),
+  };
+}
+
+/** The facts of the build as a whole, entries kept likewise. */
+export function buildFacts(
+  build: Build,
+  settings: Settings,
+  parts: readonly Part[],
+  drawing: Drawing,
+  before: BuildFacts | undefined,
+): BuildFacts {
+  const rings = drawing.rings().map((ring, i) => {
+    const members = ring.flatMap((id) => {
+      const dimension = build.get(id);
+      const part = dimension?.kind === 'dimension' ? build.get(dimension.part) : undefined;
+      return dimension?.kind === 'dimension' && part?.kind === 'part' ? [{ dimension, part }] : [];
+    });
+    const earlier = before?.rings[i];
+    const same =
+      earlier?.length === members.length &&
+      earlier.every(({ dimension, part }, j) => dimension === members[j]?.dimension && part === members[j]?.part);
+    return earlier && same ? earlier : members;
+  });
+  return { settings, parts: keepList(before?.parts, parts), rings: keepList(before?.rings, rings) };
+}

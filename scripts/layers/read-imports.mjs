@@ -81,7 +81,7 @@ function resolve(root, from, request) {
 }
 
 /** @param {string} root @returns {string[]} the source files of src, as `src/…` with forward slashes */
-export const sourceFiles = (root) =>
+const sourceFiles = (root) =>
   readdirSync(path.join(root, 'src'), { recursive: true })
     .map((name) => `src/${String(name).split(path.sep).join('/')}`)
     .filter((name) => /\.tsx?$/.test(name))

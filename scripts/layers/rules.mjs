@@ -9,7 +9,7 @@
  */
 
 /** Rooms of src/shared in the order in which data flows; each may import only itself and those before it. */
-export const rooms = [
+const rooms = [
   'base',
   'quantity',
   'formula',

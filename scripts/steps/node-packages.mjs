@@ -11,7 +11,7 @@ const lockedPackages = (file) => JSON.parse(readFileSync(file, 'utf8')).packages
  * may be absent.
  * @returns {boolean}
  */
-export function packagesMatchLock() {
+function packagesMatchLock() {
   const wantedFile = inRoot('package-lock.json');
   const installedFile = inRoot('node_modules', '.package-lock.json');
   if (!existsSync(installedFile)) return false;

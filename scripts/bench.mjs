@@ -1,0 +1,76 @@
+import { existsSync, mkdirSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import { ensureNodePackages } from './steps/node-packages.mjs';
+import { cacheFolder, inRoot } from './steps/place.mjs';
+import { main, run, SetupError, say } from './steps/run.mjs';
+
+/**
+ * Programs that the benchmarks are held against but that the project does not depend on (their licences would bind it):
+ * installed outside the project, and only when asked for.
+ */
+const peers = ['hyperformula@3.5.0'];
+const peersFolder = path.join(cacheFolder, 'bench-peers');
+
+async function installPeers() {
+  mkdirSync(peersFolder, { recursive: true });
+  say(`Installing ${peers.join(', ')} beside the project, for comparison only …`);
+  const args = [
+    'install',
+    '--prefix',
+    peersFolder,
+    '--no-save',
+    '--no-audit',
+    '--no-fund',
+    '--loglevel=error',
+    ...peers,
+  ];
+  if ((await run('npm', args, { cwd: peersFolder, quiet: true })) !== 0)
+    say('They could not be installed; they will be skipped.');
+}
+
+/** @param {string} name */
+async function bundle(name) {
+  const { build } = await import('vite');
+  await build({
+    root: inRoot(),
+    configFile: false,
+    logLevel: 'warn',
+    publicDir: false,
+    build: {
+      ssr: inRoot('bench', `${name}.bench.ts`),
+      outDir: inRoot('out', 'bench', name),
+      emptyOutDir: true,
+      target: 'node20.18',
+      minify: false,
+      rollupOptions: { output: { entryFileNames: 'bench.js' } },
+    },
+  });
+}
+
+// `npm run bench [-- NAME …] [--with-peers]`: each bench/NAME.bench.ts in a process of its own, one after another. A peer
+// that is not there is skipped by the benchmark with a clear word; WAYWRIGHT_BENCH_PEERS names the folder it would be in.
+main(async () => {
+  const args = process.argv.slice(2);
+  await ensureNodePackages();
+  if (args.includes('--with-peers')) await installPeers();
+  const folder = inRoot('bench');
+  const all = existsSync(folder)
+    ? readdirSync(folder)
+        .filter((file) => file.endsWith('.bench.ts'))
+        .map((file) => file.slice(0, -'.bench.ts'.length))
+        .sort()
+    : [];
+  const wanted = args.filter((arg) => !arg.startsWith('-'));
+  const unknown = wanted.filter((name) => !all.includes(name));
+  if (unknown.length > 0)
+    throw new SetupError(`There is no benchmark ${unknown.join(', ')}. There are: ${all.join(', ')}.`);
+  let failed = 0;
+  for (const name of wanted.length > 0 ? wanted : all) {
+    say(`\n━━ ${name} ━━`);
+    await bundle(name);
+    const env = { ...process.env, WAYWRIGHT_BENCH_PEERS: path.join(peersFolder, 'node_modules') };
+    if ((await run(process.execPath, ['--expose-gc', inRoot('out', 'bench', name, 'bench.js')], { env })) !== 0)
+      failed++;
+  }
+  return failed === 0 ? 0 : 1;
+});

@@ -34,6 +34,17 @@ export default defineConfig({
           fileParallelism: false,
         },
       },
+      {
+        // Not tests: `npm run screenshots` takes the pictures of the documentation with the same machinery.
+        test: {
+          name: 'screenshots',
+          include: ['tests/screenshots/**/*.shot.ts'],
+          globalSetup: 'tests/support/window-setup.mjs',
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });

@@ -1,6 +1,6 @@
 /** The scheme and host from which the window is served; nothing else is ever loaded. */
 export const SCHEME = 'app';
-export const HOST = 'waywright';
+const HOST = 'waywright';
 export const START_PAGE = `${SCHEME}://${HOST}/index.html`;
 
 /**

@@ -1,14 +1,4 @@
-import { app, type Session, shell, type WebContents } from 'electron';
-
-/** The only pages that may be opened in the system's browser, and only by a user's act. */
-const openableLinks: ReadonlySet<string> = new Set([]);
-
-/** @returns whether the link was on the list and handed to the system. */
-export async function openLink(address: string): Promise<boolean> {
-  if (!openableLinks.has(address)) return false;
-  await shell.openExternal(address);
-  return true;
-}
+import { app, type Session, type WebContents } from 'electron';
 
 /** `devtools:` is the developer's own window; `chrome-extension:` would be its extensions and is left out. */
 const LOCAL_SCHEMES = ['app:', 'devtools:', 'data:', 'blob:'];

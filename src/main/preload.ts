@@ -1,5 +1,5 @@
-import { contextBridge, ipcRenderer } from 'electron';
-import { channels, events, type WaywrightApi } from '../shared/ipc/contract.ts';
+import { contextBridge, ipcRenderer, webUtils } from 'electron';
+import { type Channel, channels, events, type WaywrightApi } from '../shared/ipc/contract.ts';
 
 // Runs sandboxed beside the page and hands it two named functions. No Electron object, and no event object, crosses.
 const api: WaywrightApi = {
@@ -19,3 +19,19 @@ const api: WaywrightApi = {
 };
 
 contextBridge.exposeInMainWorld('waywright', api);
+
+// Files let fall on the window. Their paths are known only here; the page never sees them.
+const holdsFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true;
+window.addEventListener('dragover', (event) => {
+  if (!holdsFiles(event) || event.defaultPrevented) return;
+  event.preventDefault();
+  if (event.dataTransfer !== null) event.dataTransfer.dropEffect = 'copy';
+});
+window.addEventListener('drop', (event) => {
+  if (!holdsFiles(event) || event.defaultPrevented || !event.isTrusted) return;
+  event.preventDefault();
+  const paths = [...(event.dataTransfer?.files ?? [])]
+    .map((file) => webUtils.getPathForFile(file))
+    .filter((p) => p !== '');
+  if (paths.length > 0) void ipcRenderer.invoke('files:open-dropped' satisfies Channel, { paths });
+});

@@ -1,0 +1,99 @@
+import { err, ok, type Result } from '../../shared/base/result.ts';
+import type { CommitError, Request, Response, Saved } from '../../shared/ipc/contract.ts';
+import { warnOfBackup } from '../app/back-up.ts';
+import type { BuildWindow } from '../app/build-window.ts';
+import type { Opening } from '../app/opening.ts';
+import { recoverBeside } from '../app/recovering.ts';
+import type { Windows } from '../app/windows.ts';
+import type { Places } from '../files/places.ts';
+import type { Store } from '../store/store.ts';
+
+/** The build of a window that waits for none. Edits without a build are refused like edits of a read-only one. */
+const noBuild: CommitError = { code: 'read-only' };
+
+/** Answers what the window asks about its build, its issues and its recovery. */
+export function buildHandlers(windows: Windows, opening: Opening, places: Places) {
+  /** A page that is loaded again reads its build again, but is told once of a backup copy that failed. */
+  const watched = new WeakSet<Store>();
+
+  /** Counts an edit on its way to the disk, so that title, quitting and closing know of it. */
+  const saving = async <T extends Saved>(
+    window: BuildWindow,
+    work: Promise<Result<T, CommitError>>,
+  ): Promise<Result<T, CommitError>> => {
+    window.pending++;
+    windows.refresh(window);
+    try {
+      const result = await work;
+      if (result.ok) {
+        window.failed = undefined;
+        window.edited = true;
+      }
+      return result;
+    } finally {
+      window.pending--;
+      windows.refresh(window);
+    }
+  };
+
+  return {
+    async load(_: undefined, sender: number): Promise<Response<'build:load'>> {
+      const window = windows.ofSender(sender);
+      await window.busy;
+      window.told = true;
+      window.failed = undefined;
+      if (window.broken !== undefined) return err(window.broken);
+      if (window.build === undefined) return ok(undefined);
+      const { store } = window.build;
+      const loaded = await store.load();
+      if (!loaded.ok && loaded.error.code === 'damaged' && window.build?.store === store) {
+        // Opened, but some row is not what a build holds: let go of it, so that it can be recovered.
+        window.build = undefined;
+        window.broken = loaded.error;
+        windows.refresh(window);
+        await store.close();
+      }
+      if (loaded.ok && !watched.has(store)) {
+        watched.add(store);
+        warnOfBackup(window, places.backups).catch((error: unknown) => console.error(error));
+      }
+      return loaded;
+    },
+    async commit(
+      { revision, label, diff }: Request<'build:commit'>,
+      sender: number,
+    ): Promise<Response<'build:commit'>> {
+      const window = windows.ofSender(sender);
+      if (window.build === undefined) return err(noBuild);
+      const result = await saving(window, window.build.store.commit(revision, label, diff));
+      // A step that failed leaves nothing to lose; an edit that failed is now only in the window.
+      if (!result.ok && (result.error.code === 'disk-full' || result.error.code === 'unwritable')) {
+        window.failed = result.error;
+        windows.refresh(window);
+      }
+      return result;
+    },
+    async step({ revision, direction }: Request<'build:step'>, sender: number): Promise<Response<'build:step'>> {
+      const window = windows.ofSender(sender);
+      if (window.build === undefined) return err(noBuild);
+      return saving(window, window.build.store.step(direction, revision));
+    },
+    async issues(_: undefined, sender: number): Promise<Response<'issue:list'>> {
+      return (await windows.ofSender(sender).build?.store.issues()) ?? [];
+    },
+    async makeIssue(words: Request<'issue:make'>, sender: number): Promise<Response<'issue:make'>> {
+      const build = windows.ofSender(sender).build;
+      return build === undefined ? err(noBuild) : build.store.makeIssue(words);
+    },
+    async recover(_: undefined, sender: number): Promise<Response<'files:recover'>> {
+      const window = windows.ofSender(sender);
+      const broken = window.broken;
+      if (broken === undefined) return err(noBuild);
+      const recovered = await recoverBeside(broken.path, places);
+      if (!recovered.ok) return recovered;
+      window.broken = undefined;
+      const opened = await opening.openInto(window, recovered.value.path);
+      return opened.ok ? ok({ path: recovered.value.path, lost: recovered.value.lost.length }) : opened;
+    },
+  };
+}

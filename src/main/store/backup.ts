@@ -1,9 +1,15 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdir, open, readdir, rename, rm } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../shared/base/result.ts';
 import { messageOf } from './failures.ts';
+import { syncFile } from './new-file.ts';
 import { vacuumInto } from './private-copy.ts';
+
+/** Why there is no copy, in words. */
+export interface BackupError {
+  readonly detail: string;
+}
 
 /** Copies kept of each build file. */
 const KEPT = 10;
@@ -20,20 +26,18 @@ export async function backUpFile(
   folder: string,
   at: string,
   source = file,
-): Promise<Result<string, string>> {
+): Promise<Result<string, BackupError>> {
   const beside = path.join(folder, `.${randomBytes(6).toString('hex')}.part`);
   try {
     await mkdir(folder, { recursive: true });
     await vacuumInto(source, beside);
-    const handle = await open(beside, 'r+');
-    await handle.sync();
-    await handle.close();
+    await syncFile(beside);
     const copy = path.join(folder, await freeName(folder, prefixOf(file) + at.replace(/[:.]/g, '-')));
     await rename(beside, copy);
     await dropOldest(file, folder);
     return ok(copy);
   } catch (error) {
-    return err(messageOf(error));
+    return err({ detail: messageOf(error) });
   } finally {
     await rm(beside, { force: true }).catch(() => undefined);
   }

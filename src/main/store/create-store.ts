@@ -1,16 +1,13 @@
-import { randomBytes } from 'node:crypto';
-import { access, link, open, rename, rm } from 'node:fs/promises';
-import path from 'node:path';
 import { sql } from 'kysely';
-import { err, ok, type Result } from '../../shared/base/result.ts';
+import { err, type Result } from '../../shared/base/result.ts';
 import { type BuildDiff, emptyDiff } from '../../shared/build/diff.ts';
 import type { BuildRecord } from '../../shared/build/records.ts';
 import type { CommitError } from '../../shared/ipc/contract.ts';
 import { assertSound, findUnwritable, writeDiff } from './document.ts';
-import { codeOf, commitErrorOf } from './failures.ts';
 import { connectStore, migrate } from './file-format.ts';
 import { appendStep } from './journal.ts';
 import { migrations } from './migrations/registry.ts';
+import { writeNewFile } from './new-file.ts';
 import type { StoreDb } from './schema.ts';
 
 export interface CreateOptions {
@@ -36,19 +33,7 @@ export async function createStore(
   assertSound(first);
   const unwritable = findUnwritable(first);
   if (unwritable !== undefined) return err({ code: 'unwritable', detail: unwritable });
-  if (!replace && (await exists(file))) return err(taken(file));
-
-  const beside = path.join(path.dirname(file), `.${path.basename(file)}.${randomBytes(6).toString('hex')}.part`);
-  try {
-    await writeNew(beside, first, now(), fill);
-    await moveIntoPlace(beside, file, replace);
-    return ok(undefined);
-  } catch (error) {
-    if (codeOf(error) === 'EEXIST') return err(taken(file));
-    return err(await commitErrorOf(error, file));
-  } finally {
-    for (const ending of ['', '-wal', '-shm', '-journal']) await rm(beside + ending, { force: true });
-  }
+  return writeNewFile(file, replace, (beside) => writeNew(beside, first, now(), fill));
 }
 
 async function writeNew(file: string, first: BuildDiff, at: string, fill: CreateOptions['fill']): Promise<void> {
@@ -66,31 +51,3 @@ async function writeNew(file: string, first: BuildDiff, at: string, fill: Create
     await db.destroy();
   }
 }
-
-async function moveIntoPlace(from: string, to: string, replace: boolean): Promise<void> {
-  const handle = await open(from, 'r+');
-  await handle.sync();
-  await handle.close();
-  // A leftover log of a file that once stood here would be played into the new one: SQLite does not tell them apart.
-  for (const ending of ['-wal', '-shm', '-journal']) await rm(to + ending, { force: true });
-  if (replace) return rename(from, to);
-  try {
-    // A link, unlike a rename, never replaces a file that came to be in the meantime.
-    await link(from, to);
-  } catch (error) {
-    // Memory sticks and some network folders know no links.
-    if (codeOf(error) === 'EEXIST' || (await exists(to))) throw error;
-    await rename(from, to);
-  }
-}
-
-const taken = (file: string): CommitError => ({
-  code: 'unwritable',
-  detail: `${path.basename(file)} is there already. Choose another name.`,
-});
-
-const exists = (file: string): Promise<boolean> =>
-  access(file).then(
-    () => true,
-    () => false,
-  );

@@ -1,4 +1,3 @@
-import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { sql } from 'kysely';
 import { err, ok, type Result } from '../../shared/base/result.ts';
@@ -19,7 +18,7 @@ import { type Store, storeOf } from './store.ts';
 export interface OpenOptions {
   /** Open for reading alone, without lock, whatever else would be possible. */
   readonly readOnly?: boolean;
-  /** Where to keep a copy of an older file before it is brought to the newest version. */
+  /** Folder for backup copies: one on every opening, and one of an older file before it is brought to the newest version. */
   readonly backups?: string;
   /** The clock; by default the machine's. */
   readonly now?: () => string;
@@ -97,7 +96,17 @@ async function openForEditing(
     }
     await sql`pragma journal_mode = wal`.execute(db);
     if (sound.value < options.migrations.length) await upgrade(db, file, options);
-    return ok(storeOf({ path: file, source: file, db, readOnly: undefined, now: options.now, release }));
+    return ok(
+      storeOf({
+        path: file,
+        source: file,
+        db,
+        readOnly: undefined,
+        backups: options.backups,
+        now: options.now,
+        release,
+      }),
+    );
   } catch (error) {
     await giveUp();
     throw error;
@@ -120,10 +129,7 @@ async function takeLockUnderWriteLock(
 
 /** Brings an older file up; a copy of it as it was is kept if there is a place for copies. */
 async function upgrade(db: StoreDb, file: string, { backups, migrations, now }: Settled): Promise<void> {
-  if (backups !== undefined) {
-    await mkdir(backups, { recursive: true });
-    await backUpFile(file, backups, now());
-  }
+  if (backups !== undefined) await backUpFile(file, backups, now());
   await migrate(db, migrations);
   // Into the file itself at once: an older program looks at the version in its header.
   await sql`pragma wal_checkpoint(truncate)`.execute(db);
@@ -141,7 +147,9 @@ async function openCopy(
     const sound = await checkSound(db, file, migrations);
     if (sound.ok) {
       await migrate(db, migrations);
-      return ok(storeOf({ path: file, source: copy.path, db, readOnly, now, release: copy.remove }));
+      return ok(
+        storeOf({ path: file, source: copy.path, db, readOnly, backups: undefined, now, release: copy.remove }),
+      );
     }
     await db.destroy();
     await copy.remove();

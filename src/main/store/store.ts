@@ -10,11 +10,13 @@ import type {
   ReadOnlyReason,
   Saved,
 } from '../../shared/ipc/contract.ts';
-import { backUpFile } from './backup.ts';
+import { type BackupError, backUpFile } from './backup.ts';
 import { assertSound, findFault, findUnwritable, readDocument, writeDiff } from './document.ts';
 import { commitErrorOf, messageOf, openErrorOf } from './failures.ts';
 import { type IssueWords, keepIssue, listIssues, readIssueContent } from './issues.ts';
 import { appendStep, type JournalEntry, readJournal, readLabels, turnStep } from './journal.ts';
+import { writeNewFile } from './new-file.ts';
+import { vacuumInto } from './private-copy.ts';
 import { raiseRevision, readRevision } from './revision.ts';
 import type { StoreDb, StoreExecutor } from './schema.ts';
 
@@ -46,11 +48,12 @@ export interface Store {
   /** Every step ever taken, oldest first, with those undone and abandoned. */
   journal(): Promise<readonly JournalEntry[]>;
   /**
-   * Copies the file as it is into a folder and keeps the last ten copies of it. Call it after loading: it takes its time
-   * beside the editing and never fails the opening.
-   * @returns the path of the copy, or in words why there is none.
+   * Settles with the path of the backup copy that the first loading sets going, or with why there is none; with
+   * undefined when no copy is wanted. It runs beside the editing and never fails the opening.
    */
-  backUp(folder: string): Promise<Result<string, string>>;
+  readonly backedUp: Promise<Result<string | undefined, BackupError>>;
+  /** Writes a compact copy of this moment to another place. It must not be the file itself. */
+  copyTo(place: string, options?: { readonly replace?: boolean }): Promise<Result<undefined, CommitError>>;
   /** Writes the log back into the file and lets go of it. Nothing else may be called after. */
   close(): Promise<void>;
 }
@@ -62,6 +65,8 @@ export interface StoreParts {
   readonly source: string;
   readonly db: StoreDb;
   readonly readOnly: ReadOnlyReason | undefined;
+  /** Where to keep a backup copy; undefined for none. A private copy needs none. */
+  readonly backups: string | undefined;
   readonly now: () => string;
   /** Lets go of lock and private copy. Runs after the database is closed. */
   readonly release: () => Promise<void>;
@@ -76,7 +81,8 @@ class Refused extends Error {
   }
 }
 
-export function storeOf({ path: file, source, db, readOnly, now, release }: StoreParts): Store {
+export function storeOf({ path: file, source, db, readOnly, backups, now, release }: StoreParts): Store {
+  const backup = backupToCome(file, readOnly ? undefined : backups, now);
   const running = new Set<Promise<unknown>>();
   /** One transaction on a given revision, which it raises by one. */
   const change = async <T>(
@@ -116,6 +122,7 @@ export function storeOf({ path: file, source, db, readOnly, now, release }: Stor
         }));
         const fault = findFault(JSON.parse(document.json) as unknown[]);
         if (fault !== undefined) return err({ code: 'damaged', path: file, detail: fault });
+        backup.start();
         const { dir, name } = path.parse(file);
         return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
       } catch (error) {
@@ -156,19 +163,47 @@ export function storeOf({ path: file, source, db, readOnly, now, release }: Stor
     },
     journal: () => readJournal(db),
 
-    async backUp(folder) {
-      const copying = backUpFile(file, folder, now(), source);
+    backedUp: backup.done,
+    async copyTo(place, { replace = false } = {}) {
+      if (path.resolve(place) === file) {
+        return err({ code: 'unwritable', detail: `${path.basename(file)} is the build itself. Choose another name.` });
+      }
+      const copying = writeNewFile(path.resolve(place), replace, (beside) => vacuumInto(source, beside));
       running.add(copying);
       return copying.finally(() => running.delete(copying));
     },
 
     async close() {
-      await Promise.all(running);
+      backup.skip();
+      await Promise.allSettled([...running, backup.done]);
       try {
         await db.destroy();
       } finally {
         await release();
       }
+    },
+  };
+}
+
+/** One copy at most, when asked for the first time. */
+function backupToCome(file: string, folder: string | undefined, now: () => string) {
+  let settle: (result: Result<string | undefined, BackupError>) => void = () => {};
+  const done = new Promise<Result<string | undefined, BackupError>>((resolve) => {
+    settle = resolve;
+  });
+  let wanted = folder;
+  if (wanted === undefined) settle(ok(undefined));
+  return {
+    done,
+    start() {
+      if (wanted === undefined) return;
+      void backUpFile(file, wanted, now()).then(settle);
+      wanted = undefined;
+    },
+    /** From now on none is begun; one that runs is finished. */
+    skip() {
+      if (wanted !== undefined) settle(ok(undefined));
+      wanted = undefined;
     },
   };
 }

@@ -1,4 +1,2 @@
-/** The form in which names of dimensions and parts are compared: upper and lower case, and runs of spaces, alike. */
-export function nameKey(name: string): string {
-  return name.trim().replace(/\s+/g, ' ').toLowerCase();
-}
+/** The form in which names of dimensions and parts are compared: `Bore` and `bore` are one name. */
+export const nameKey = (name: string): string => name.trim().toLowerCase();

@@ -1,16 +1,71 @@
 import { err, ok } from '../base/result.ts';
-import type { ProblemOr } from '../quantity/kind.ts';
+import { isMinus, skipSpaces } from '../quantity/characters.ts';
+import { describeKind } from '../quantity/describe-kind.ts';
+import type { ProblemOr, TextProblem } from '../quantity/kind.ts';
+import { parseThread } from '../quantity/parse-thread.ts';
+import { literal, scanLiteral, startsLiteral } from '../quantity/scan-literal.ts';
+import { bareUnit, inch, toCanonical } from '../quantity/units.ts';
+import { LARGEST_VALUE, wholeOrNaN } from './arithmetic.ts';
+import { parseFormula } from './parse-formula.ts';
 import type { Written, WrittenOptions } from './written.ts';
 
-/** Reads a written value: nothing, a plain quantity, or a formula whose names are still to be tied by `link`. */
+const empty: ProblemOr<Written> = ok({ is: 'empty' });
+
+/**
+ * Reads a written value: nothing, a plain quantity, or a formula whose names are still to be tied by `link`.
+ *
+ * A number without a unit takes the cell's own (mm or in, degrees, kg, °C); a fraction without a unit, alone in a cell of
+ * lengths, is inches.
+ */
 export function parseWritten(text: string, options: WrittenOptions): ProblemOr<Written> {
-  if (text.trim() === '') return ok({ is: 'empty' });
-  const value = Number(text);
-  if (Number.isNaN(value)) return err({ code: 'unreadable', start: 0, end: text.length });
-  const isInch = options.kind === 'length' && options.lengthUnit === 'in';
-  return ok({
-    is: 'quantity',
-    value: isInch ? value * 25.4 : value,
-    unit: options.kind === 'length' ? options.lengthUnit : undefined,
-  });
+  const start = skipSpaces(text, 0);
+  if (start === text.length) return empty;
+  const thread = options.thread === true ? parseThread(text) : undefined;
+  if (thread !== undefined) {
+    return thread.ok ? ok({ is: 'quantity', value: thread.value.majorMm, unit: thread.value.system }) : thread;
+  }
+  return readPlain(text, start, options) ?? readFormula(text, options);
+}
+
+/** A quantity that fills the whole text; undefined when there is more to it. */
+function readPlain(text: string, start: number, options: WrittenOptions): ProblemOr<Written> | undefined {
+  let at = start;
+  const first = text.charCodeAt(at);
+  const isNegative = isMinus(first);
+  if (isNegative || first === 43) at = skipSpaces(text, at + 1);
+  if (!startsLiteral(text, at)) return undefined;
+  const end = scanLiteral(text, at, 'whole', false);
+  if (end < 0 || (end < text.length && skipSpaces(text, end) < text.length)) return undefined;
+  if (options.thread === true) return err({ code: 'thread-without-pitch', start, end, data: { text: text.trim() } });
+  const unit = literal.unit ?? bareUnitOf(options);
+  const kind = unit === undefined ? 'number' : unit.kind;
+  if (kind !== options.kind) {
+    return err({
+      code: 'wrong-kind',
+      start,
+      end,
+      data: { has: describeKind(kind), want: describeKind(options.kind), text: text.slice(start, end) },
+    });
+  }
+  const number = isNegative ? -literal.number : literal.number;
+  const value = (unit === undefined ? number : toCanonical(number, unit)) + 0;
+  const problem = checkValue(value, start, end, options);
+  if (problem !== undefined) return err(problem);
+  return ok({ is: 'quantity', value: options.whole === true ? wholeOrNaN(value) : value, unit: unit?.system });
+}
+
+const bareUnitOf = ({ kind, lengthUnit }: WrittenOptions) =>
+  kind === 'length' && literal.isFraction ? inch : bareUnit(kind, lengthUnit);
+
+function checkValue(value: number, start: number, end: number, options: WrittenOptions): TextProblem | undefined {
+  if (!(Math.abs(value) <= LARGEST_VALUE)) return { code: 'too-large', start, end };
+  if (options.whole === true && Number.isNaN(wholeOrNaN(value))) {
+    return { code: 'not-whole', start, end, data: { value } };
+  }
+  return undefined;
+}
+
+function readFormula(text: string, options: WrittenOptions): ProblemOr<Written> {
+  const formula = parseFormula(text, options.lengthUnit);
+  return formula.ok ? ok({ is: 'formula', formula: formula.value }) : formula;
 }

@@ -29,8 +29,9 @@ export interface Program {
   readonly operands: number;
   readonly code: Int32Array;
   readonly constants: Float64Array;
-  /** What the result is multiplied by: 25.4 for a formula of bare numbers in an inch cell, else 1. */
-  readonly scale: number;
+  /** The result is multiplied by `times` / `per`: 127/5 for a formula of bare numbers in a cell of inches, else 1/1. */
+  readonly times: number;
+  readonly per: number;
   /** The result must be a whole number (a count). */
   readonly whole: boolean;
 }

@@ -13,6 +13,10 @@ import type { PartSketch } from './sketch.ts';
  *
  * Heights at half stroke, in mm over the bench: crank line 95; ram's lower end 109, upper end 246; column top 225;
  * table pivots 273; table top 300; over-arm's guide 388 to 438. Stroke 32.
+ *
+ * Greatest radius of each casting about the line that it would be turned about, finished, in mm: over-arm about its rod
+ * 90.9 (rear corner of the post), table about the file 87.0 (rounded corner), flywheel 85, guide column about the ram
+ * 82.3 (front corner of the foot).
  */
 export const settings: Partial<Omit<Settings, 'kind' | 'id'>> = {
   name: 'Bench filing machine',

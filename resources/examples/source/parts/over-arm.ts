@@ -45,7 +45,15 @@ export const overArm = part(
       tie('screw pitch', 'lower screws', 'upper screws', '"arm screw pitch" of "guide column"', derived),
       tie('pad foot', 'lower screws', 'pad bottom', '-15', cast),
       tie('pad length', 'pad bottom', 'pad top', '70', cast),
-      tie('boss height', 'lower screws', 'boss lower face', '219'),
+      // The rod's end stays 6 mm under its guide at the top of the stroke: 40 + 16 + 5 + 32 + 120 + 6 = 219.
+      tie(
+        'boss height',
+        'lower screws',
+        'boss lower face',
+        '"arm screw pitch" of "guide column" - "arm screw depth" of "guide column"' +
+          ' + projection of ram + stroke of ram + "file free length" of ram + 6 mm',
+        derived,
+      ),
       tie('boss length', 'boss lower face', 'boss upper face', '50'),
       tie('arm depth', 'arm underside', 'arm top', '30', cast),
       tie('arm setback', 'boss upper face', 'arm top', '-6', cast),

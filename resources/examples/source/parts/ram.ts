@@ -114,7 +114,9 @@ export const ram = part(
     diameter('diameter', '15.87', measured, within('±0.006'), { note: 'Bar of 5/8 in silver steel as bought.' }),
     length('projection', '5'),
     length('stroke', '2 * throw of "crank disc"', derived),
-    length('file width', '1/2"', within('+0.008/+0.004')),
+    // Between the two sockets; with 25 mm in each it is a file of 170 mm.
+    length('file free length', '120'),
+    length('file width', '3/8"', within('+0.008/+0.004')),
     length('file thickness', '1/8"', within('+0.008/+0.004')),
     thread('clamp thread', 'M5'),
     length('clamp flat depth', '1'),

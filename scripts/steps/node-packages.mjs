@@ -34,9 +34,9 @@ const sqliteBinary = () => inRoot('node_modules', 'sqlite3', 'build', 'Release',
 /** Native packages are compiled where no ready-made file can be fetched; Node's headers usually lie beside Node itself. */
 function environmentForNpm() {
   const prefix = path.resolve(path.dirname(process.execPath), '..');
-  return existsSync(path.join(prefix, 'include', 'node', 'node.h')) && process.env.npm_config_nodedir === undefined
-    ? { ...process.env, npm_config_nodedir: prefix }
-    : process.env;
+  const hasHeaders = existsSync(path.join(prefix, 'include', 'node', 'node.h'));
+  // What the reader has set goes before what we would.
+  return { ...(hasHeaders ? { npm_config_nodedir: prefix } : {}), JOBS: 'max', ...process.env };
 }
 
 /** Makes node_modules agree with package-lock.json; does nothing when it already does. */

@@ -1,9 +1,10 @@
-import { access, constants, open, stat } from 'node:fs/promises';
+import { access, constants, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { err, ok, type Result } from '../../shared/base/result.ts';
 import type { OpenError } from '../../shared/ipc/contract.ts';
 import { openErrorOf } from './failures.ts';
 import { APPLICATION_ID } from './file-format.ts';
+import { firstBytes } from './first-bytes.ts';
 
 /** A build of 100 000 dimensions with a long history stays far below. */
 export const MAX_BUILD_BYTES = 512 * 1024 * 1024;
@@ -29,7 +30,7 @@ export async function inspectFile(file: string, newest: number): Promise<Result<
       const detail = `It is larger than ${MAX_BUILD_BYTES / 1024 / 1024} MB, more than any build needs.`;
       return err({ code: 'unreadable', path: file, detail });
     }
-    const fault = await inspectHeader(file, found.size, newest);
+    const fault = await inspectHeader(file, newest);
     if (fault) return err(fault);
     const log = await stat(`${file}-wal`).catch(() => undefined);
     const writable = (await isWritable(file)) && (await isWritable(path.dirname(file)));
@@ -45,35 +46,27 @@ const MAGIC = 'SQLite format 3\0';
 const AT_VERSION = 60;
 const AT_APPLICATION_ID = 68;
 
-async function inspectHeader(file: string, size: number, newest: number): Promise<OpenError | undefined> {
-  const handle = await open(file, 'r');
-  try {
-    const header = Buffer.alloc(HEADER_BYTES);
-    await handle.read(header, 0, HEADER_BYTES, 0);
-    const isDatabase = header.toString('latin1', 0, MAGIC.length) === MAGIC;
-    const isOurs = header.readUInt32BE(AT_APPLICATION_ID) === APPLICATION_ID;
-    if (isDatabase && isOurs) {
-      const version = header.readUInt32BE(AT_VERSION);
-      if (version > newest) return { code: 'newer-version', path: file, version, newest };
-      return undefined;
-    }
-    if (isDatabase) return { code: 'not-a-build', path: file };
-    // The start is gone; what follows may still be a build that can be recovered.
-    const looksLikeBuild = isOurs || (await holdsTraces(handle, size));
-    if (looksLikeBuild) return { code: 'damaged', path: file, detail: 'The beginning of the file is destroyed.' };
-    return { code: 'not-a-build', path: file };
-  } finally {
-    await handle.close();
+async function inspectHeader(file: string, newest: number): Promise<OpenError | undefined> {
+  const start = await firstBytes(file, HEADER_BYTES);
+  if (start.length === 0) return { code: 'not-a-build', path: file };
+  const header = Buffer.concat([start, Buffer.alloc(HEADER_BYTES - start.length)]);
+  const isDatabase = header.toString('latin1', 0, MAGIC.length) === MAGIC;
+  const isOurs = header.readUInt32BE(AT_APPLICATION_ID) === APPLICATION_ID;
+  if (isDatabase && isOurs) {
+    const version = header.readUInt32BE(AT_VERSION);
+    return version > newest ? { code: 'newer-version', path: file, version, newest } : undefined;
   }
+  // The start may be gone while what follows is a build that can be recovered.
+  if (isDatabase || !(isOurs || (await holdsTraces(file)))) return { code: 'not-a-build', path: file };
+  return { code: 'damaged', path: file, detail: 'The beginning of the file is destroyed.' };
 }
 
 /** Every build has the one row of settings, near its beginning. */
 const TRACE = 'settings:build';
 const TRACE_BYTES = 1024 * 1024;
 
-async function holdsTraces(handle: Awaited<ReturnType<typeof open>>, size: number): Promise<boolean> {
-  const start = Buffer.alloc(Math.min(size, TRACE_BYTES));
-  await handle.read(start, 0, start.length, 0);
+async function holdsTraces(file: string): Promise<boolean> {
+  const start = await firstBytes(file, TRACE_BYTES);
   // A JSON build holds the same words, but no zero bytes.
   return start.includes(TRACE) && start.includes(0);
 }

@@ -87,7 +87,14 @@ export interface Suspect {
   /** What it would have to read for everything to close, in mm. */
   readonly wouldBe: number;
   /** A likely slip that turns one into the other, if one is recognised. */
-  readonly slip: 'inch-for-mm' | 'mm-for-inch' | 'digits-swapped' | 'decimal-point' | 'wrong-sign' | 'diameter-for-radius' | undefined;
+  readonly slip:
+    | 'inch-for-mm'
+    | 'mm-for-inch'
+    | 'digits-swapped'
+    | 'decimal-point'
+    | 'wrong-sign'
+    | 'diameter-for-radius'
+    | undefined;
 }
 
 /** An irreducible set of dimensions that cannot all hold. */
@@ -156,5 +163,8 @@ export interface Drawing {
   /** All that would move or change value with this dimension: dimensions (through formulas) and stations (through placing), across parts. */
   touches(id: DimensionId): { readonly dimensions: readonly DimensionId[]; readonly stations: readonly StationId[] };
   /** All that this dimension or this station's place hangs on. */
-  hangsOn(id: DimensionId | StationId): { readonly dimensions: readonly DimensionId[]; readonly stations: readonly StationId[] };
+  hangsOn(id: DimensionId | StationId): {
+    readonly dimensions: readonly DimensionId[];
+    readonly stations: readonly StationId[];
+  };
 }

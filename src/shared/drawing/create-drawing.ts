@@ -1,0 +1,182 @@
+import { assert } from '../base/assert.ts';
+import type { DimensionId, PartId, StationId } from '../base/ids.ts';
+import type { BuildDiff } from '../build/diff.ts';
+import type { Build } from '../build/records.ts';
+import { defaultSettings, SETTINGS_ID } from '../build/settings.ts';
+import { findConflicts } from './conflicts.ts';
+import { distanceBetween } from './distance.ts';
+import type { AxisDrawing, Drawing, DrawingChange, ResolvedDimension } from './drawing.ts';
+import { evaluate } from './evaluate.ts';
+import { keepSame } from './keep.ts';
+import { settleLimits } from './limits.ts';
+import { closesEasily, placeStations, sortAxis } from './place.ts';
+import { hangsOn, touches } from './reach.ts';
+import { readDimension, readLimits, tieDimension, untieDimension } from './read-dimension.ts';
+import { showAxis } from './show-axis.ts';
+import { showDimension } from './show-dimension.ts';
+import { type AxisState, emptyState, type PartState, type State } from './state.ts';
+import { takeRecord } from './take-records.ts';
+import { noWork, toEvaluate, toLimit, toLink, toPlaceEdge, toShowAgain, type Work } from './work.ts';
+
+const NONE: readonly never[] = [];
+
+/** The drawing graph of a build. See `Drawing` for its promises. */
+export function createDrawing(build: Build): Drawing {
+  const settings = build.get(SETTINGS_ID);
+  const state = emptyState(settings?.kind === 'settings' ? settings : defaultSettings('unnamed'));
+  const work = noWork();
+  for (const record of build.values()) takeRecord(state, work, record, false);
+  settle(state, work);
+
+  return {
+    update: (diff) => update(state, diff),
+    dimension: (id) => dimension(state, id),
+    axesOf: (part) => axesOf(state, part),
+    distance: (from, to) => distance(state, from, to),
+    namedBy: (id) => namedBy(state, id),
+    rings: () => rings(state),
+    touches: (id) => touches(state, slotOf(state, id)),
+    hangsOn: (id) => hangsOn(state, id),
+  };
+}
+
+function update(state: State, { removed, updated, added }: BuildDiff): DrawingChange {
+  const work = noWork();
+  for (const record of removed) takeRecord(state, work, record, true);
+  for (const [, record] of updated) takeRecord(state, work, record, false);
+  for (const record of added) takeRecord(state, work, record, false);
+  settle(state, work);
+  const dimensions: DimensionId[] = [];
+  for (const slot of work.again) if (showAgain(state, slot)) dimensions.push(state.dimensions.ids[slot]!);
+  return { dimensions, axes: work.axes.map(({ part, axis }) => ({ part: part.id, axis })) };
+}
+
+/** Works out all that has been noted, in the order in which one follows from the other. */
+function settle(state: State, work: Work): void {
+  const d = state.dimensions;
+  for (const slot of work.read) {
+    if (d.records[slot] === undefined) continue;
+    const kind = d.kinds[slot];
+    const unit = d.units[slot];
+    untieDimension(state, slot);
+    readDimension(state, slot);
+    if (d.formulas[slot]) toLink(state, work, slot);
+    if (d.kinds[slot] !== kind) for (const dependent of d.dependents[slot] ?? NONE) toLink(state, work, dependent);
+    if (d.units[slot] !== unit) toLimit(state, work, slot);
+    toEvaluate(state, work, slot);
+    toShowAgain(state, work, slot);
+  }
+  for (const slot of work.link) {
+    if (d.records[slot] === undefined || !d.formulas[slot]) continue;
+    untieDimension(state, slot);
+    tieDimension(state, slot);
+    toEvaluate(state, work, slot);
+    toShowAgain(state, work, slot);
+  }
+  const touched: number[] = [];
+  evaluate(state, work.evaluate, touched);
+  for (const slot of work.limit) {
+    if (d.records[slot] === undefined) continue;
+    readLimits(state, slot);
+    toShowAgain(state, work, slot);
+    if (settleLimits(state, slot)) toPlaceEdge(state, work, slot);
+  }
+  for (const slot of touched) {
+    if (d.records[slot] === undefined) continue;
+    settleLimits(state, slot);
+    toShowAgain(state, work, slot);
+    toPlaceEdge(state, work, slot);
+  }
+  for (const axis of work.axes) layOut(state, axis);
+  for (const list of [work.read, work.link, work.evaluate, work.limit, work.again]) {
+    for (const slot of list) d.todo[slot] = 0;
+  }
+}
+
+/** Places an axis and looks for its contradictions. */
+function layOut(state: State, axis: AxisState): void {
+  axis.dirty = false;
+  axis.before ??= axis.shown;
+  axis.shown = undefined;
+  sortAxis(state, axis);
+  placeStations(state, axis, undefined);
+  axis.banned = undefined;
+  axis.conflicts = NONE;
+  if (closesEasily(state, axis)) return;
+  const { conflicts, banned } = findConflicts(state, axis);
+  axis.conflicts = conflicts;
+  axis.banned = banned;
+  if (banned) placeStations(state, axis, banned);
+}
+
+function slotOf(state: State, id: DimensionId): number {
+  const slot = state.dimensions.slots.get(id);
+  assert(slot !== undefined && state.dimensions.records[slot], `the dimension asked for is in the build (${id})`);
+  return slot;
+}
+
+/** Brings a dimension that was handed out up to date. @returns whether it differs (true when nobody has seen it yet). */
+function showAgain(state: State, slot: number): boolean {
+  const { shown, records } = state.dimensions;
+  const old = shown[slot];
+  if (records[slot] === undefined) {
+    shown[slot] = undefined;
+    return true;
+  }
+  if (!old) return true;
+  const fresh = keepSame(old, showDimension(state, slot));
+  shown[slot] = fresh;
+  return fresh !== old;
+}
+
+function dimension(state: State, id: DimensionId): ResolvedDimension {
+  const slot = slotOf(state, id);
+  const { shown } = state.dimensions;
+  shown[slot] ??= showDimension(state, slot);
+  return shown[slot]!;
+}
+
+function axesOf(state: State, id: PartId): readonly AxisDrawing[] {
+  const part = state.parts.get(id);
+  if (!part) return NONE;
+  const old = part.shownAxes;
+  const current = part.axes.filter((axis) => axis !== undefined && axis.stations.length > 0) as AxisState[];
+  if (old && old.length === current.length && current.every((axis, i) => axis.shown === old[i])) return old;
+  return handOut(state, part, current);
+}
+
+function handOut(state: State, part: PartState, current: readonly AxisState[]): readonly AxisDrawing[] {
+  const fresh = current.map((axis) => {
+    if (!axis.shown) {
+      const made = showAxis(state, axis);
+      axis.shown = axis.before ? keepSame(axis.before, made) : made;
+      axis.before = undefined;
+    }
+    return axis.shown;
+  });
+  const old = part.shownAxes;
+  part.shownAxes = old && old.length === fresh.length && fresh.every((axis, i) => axis === old[i]) ? old : fresh;
+  return part.shownAxes;
+}
+
+function distance(state: State, from: StationId, to: StationId) {
+  const { slots, axes } = state.stations;
+  const a = slots.get(from);
+  const b = slots.get(to);
+  assert(a !== undefined && axes[a], `the station asked for is in the build (${from})`);
+  assert(b !== undefined && axes[b], `the station asked for is in the build (${to})`);
+  return axes[a] === axes[b] ? distanceBetween(state, axes[a], a, b) : undefined;
+}
+
+function namedBy(state: State, id: DimensionId): readonly DimensionId[] {
+  const { dependents, ids } = state.dimensions;
+  return (dependents[slotOf(state, id)] ?? NONE).map((slot) => ids[slot]!).sort();
+}
+
+function rings(state: State): readonly (readonly DimensionId[])[] {
+  if (state.shownRings) return state.shownRings;
+  const found = new Set<readonly DimensionId[]>();
+  for (const slot of state.ringed) found.add(state.dimensions.rings[slot]!);
+  state.shownRings = [...found].sort((a, b) => (a[0]! < b[0]! ? -1 : 1));
+  return state.shownRings;
+}

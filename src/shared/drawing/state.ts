@@ -1,0 +1,357 @@
+import type { DimensionId, PartId, StationId } from '../base/ids.ts';
+import type { Dimension } from '../build/dimension.ts';
+import type { Part } from '../build/part.ts';
+import type { Settings } from '../build/settings.ts';
+import type { Station } from '../build/station.ts';
+import type { Formula, Program } from '../formula/written.ts';
+import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
+import type { TableTolerance } from '../tables/row.ts';
+import type { AxisConflict } from './conflicts.ts';
+import type { AxisDrawing, ResolvedDimension } from './drawing.ts';
+
+// The graph's own memory. Every id is turned into a slot (a small integer) once and keeps it for good, so that a record
+// that is taken away and put back (undo) finds its place. Numbers stand in typed columns, indexed by slot.
+
+export const VALUED = 0;
+export const EMPTY = 1;
+export const TEXT = 2;
+export const RING = 3;
+export const WAITING = 4;
+/** How it stands with a dimension's value. */
+export type Status = typeof VALUED | typeof EMPTY | typeof TEXT | typeof RING | typeof WAITING;
+
+// What an update still has to do with a dimension.
+export const READ = 1;
+export const LINK = 2;
+export const EVALUATE = 4;
+export const LIMIT = 8;
+export const SHOWN_AGAIN = 16;
+
+/** A name of a part's dimensions, or of parts: who bears it, and which formulas say it. */
+export interface NameEntry {
+  /** Slot of the only bearer; -1 for none; -2 when `bearers` holds several. */
+  bearer: number;
+  bearers: number[] | undefined;
+  /** Slots of the dimensions whose formulas say this name. */
+  mentions: number[] | undefined;
+}
+
+export interface PartState {
+  readonly id: PartId;
+  readonly slot: number;
+  record: Part | undefined;
+  readonly names: Map<string, NameEntry>;
+  /** Names as written, sorted; made when a near name is looked for. */
+  sortedNames: readonly string[] | undefined;
+  /** Dimensions whose formulas name something that this part has not got. */
+  readonly unknowns: Set<number>;
+  /** X, Y, Z; undefined while the axis never had a station. */
+  readonly axes: (AxisState | undefined)[];
+  shownAxes: readonly AxisDrawing[] | undefined;
+}
+
+export interface AxisState {
+  readonly slot: number;
+  readonly part: PartState;
+  readonly axis: 'X' | 'Y' | 'Z';
+  /** Station slots in list order (once `sorted`). */
+  stations: number[];
+  /** Slots of the dimensions between two stations of this axis, in list order (once `sorted`). */
+  edges: number[];
+  sorted: boolean;
+  dirty: boolean;
+  /** Station slots as the search from the origins reached them: a parent stands before its children. */
+  sequence: number[];
+  /** Origin of each group. */
+  origins: number[];
+  conflicts: readonly AxisConflict[];
+  /** Dimensions that placing goes without, because each explains all contradictions of its block by itself. */
+  banned: ReadonlySet<number> | undefined;
+  shown: AxisDrawing | undefined;
+  /** What was handed out before the last change: kept if the axis comes out the same. */
+  before: AxisDrawing | undefined;
+}
+
+export interface DimensionColumns {
+  count: number;
+  readonly slots: Map<DimensionId, number>;
+  readonly ids: DimensionId[];
+  readonly records: (Dimension | undefined)[];
+  readonly parts: PartState[];
+  readonly kinds: Kind[];
+  /** Nearest to a number in mm, degrees, kg, °C; NaN when there is none. */
+  value: Float64Array;
+  /** The number a plain quantity is written as; NaN for anything else. */
+  written: Float64Array;
+  /** Permitted deviation from the value; NaN when not known. */
+  minus: Float64Array;
+  plus: Float64Array;
+  /** Deviations as written; NaN when none are. */
+  writtenMinus: Float64Array;
+  writtenPlus: Float64Array;
+  status: Uint8Array;
+  todo: Uint8Array;
+  readonly formulas: (Formula | undefined)[];
+  readonly programs: (Program | undefined)[];
+  readonly units: (LengthUnit | undefined)[];
+  /** What is wrong with the text or its names and units. */
+  readonly textProblems: (TextProblem | undefined)[];
+  /** What went wrong when the formula was run. */
+  readonly runProblems: (TextProblem | undefined)[];
+  readonly limitsProblems: (TextProblem | undefined)[];
+  /** The table row behind general limits. */
+  readonly rows: (TableTolerance | undefined)[];
+  readonly rings: (readonly DimensionId[] | undefined)[];
+  /** Slots of the dimensions a formula names, operand by operand; -1 where the name is not tied. */
+  readonly operands: (readonly number[])[];
+  readonly dependents: (number[] | undefined)[];
+  /** Name entries that hold this dimension as a mention. */
+  readonly mentioned: (readonly NameEntry[])[];
+  /** Slot of the axis it is an edge of, or -1; the station slots it stands between, or -1. */
+  axis: Int32Array;
+  from: Int32Array;
+  to: Int32Array;
+  readonly shown: (ResolvedDimension | undefined)[];
+  /** Scratch of the dirty walk. */
+  index: Int32Array;
+  low: Int32Array;
+}
+
+export interface StationColumns {
+  count: number;
+  readonly slots: Map<StationId, number>;
+  readonly ids: StationId[];
+  readonly records: (Station | undefined)[];
+  readonly axes: (AxisState | undefined)[];
+  /** Dimensions that measure from or to it, in list order once `edgesSorted`. */
+  readonly edges: number[][];
+  readonly edgesSorted: boolean[];
+  at: Float64Array;
+  minus: Float64Array;
+  plus: Float64Array;
+  variance: Float64Array;
+  shift: Float64Array;
+  /** The dimension and the station it is placed by; -1 for an origin. */
+  parentEdge: Int32Array;
+  parent: Int32Array;
+  depth: Int32Array;
+  group: Int32Array;
+  reached: Int32Array;
+}
+
+export interface State {
+  settings: Settings;
+  readonly dimensions: DimensionColumns;
+  readonly stations: StationColumns;
+  readonly parts: Map<PartId, PartState>;
+  readonly partList: PartState[];
+  readonly partNames: Map<string, NameEntry>;
+  sortedPartNames: readonly string[] | undefined;
+  /** Dimensions whose formulas name a part that is not there. */
+  readonly unknownParts: Set<number>;
+  readonly axes: AxisState[];
+  /** Slots of the dimensions that stand in a ring. */
+  readonly ringed: Set<number>;
+  shownRings: readonly (readonly DimensionId[])[] | undefined;
+  /** Counts walks, so that scratch columns need no clearing. */
+  walk: number;
+  reach: number;
+}
+
+const START = 64;
+
+export function emptyState(settings: Settings): State {
+  return {
+    settings,
+    dimensions: {
+      count: 0,
+      slots: new Map(),
+      ids: [],
+      records: [],
+      parts: [],
+      kinds: [],
+      value: new Float64Array(START),
+      written: new Float64Array(START),
+      minus: new Float64Array(START),
+      plus: new Float64Array(START),
+      writtenMinus: new Float64Array(START),
+      writtenPlus: new Float64Array(START),
+      status: new Uint8Array(START),
+      todo: new Uint8Array(START),
+      formulas: [],
+      programs: [],
+      units: [],
+      textProblems: [],
+      runProblems: [],
+      limitsProblems: [],
+      rows: [],
+      rings: [],
+      operands: [],
+      dependents: [],
+      mentioned: [],
+      axis: new Int32Array(START),
+      from: new Int32Array(START),
+      to: new Int32Array(START),
+      shown: [],
+      index: new Int32Array(START),
+      low: new Int32Array(START),
+    },
+    stations: {
+      count: 0,
+      slots: new Map(),
+      ids: [],
+      records: [],
+      axes: [],
+      edges: [],
+      edgesSorted: [],
+      at: new Float64Array(START),
+      minus: new Float64Array(START),
+      plus: new Float64Array(START),
+      variance: new Float64Array(START),
+      shift: new Float64Array(START),
+      parentEdge: new Int32Array(START),
+      parent: new Int32Array(START),
+      depth: new Int32Array(START),
+      group: new Int32Array(START),
+      reached: new Int32Array(START),
+    },
+    parts: new Map(),
+    partList: [],
+    partNames: new Map(),
+    sortedPartNames: undefined,
+    unknownParts: new Set(),
+    axes: [],
+    ringed: new Set(),
+    shownRings: undefined,
+    walk: 0,
+    reach: 0,
+  };
+}
+
+function grown<T extends Float64Array | Int32Array | Uint8Array>(column: T, make: new (length: number) => T): T {
+  const longer = new make(column.length * 2);
+  longer.set(column as never);
+  return longer;
+}
+
+const NONE: readonly never[] = [];
+
+/** The slot of a dimension, made when it is new. */
+export function dimensionSlot(state: State, id: DimensionId, part: PartState): number {
+  const d = state.dimensions;
+  const known = d.slots.get(id);
+  if (known !== undefined) return known;
+  const slot = d.count++;
+  if (slot === d.value.length) {
+    d.value = grown(d.value, Float64Array);
+    d.written = grown(d.written, Float64Array);
+    d.minus = grown(d.minus, Float64Array);
+    d.plus = grown(d.plus, Float64Array);
+    d.writtenMinus = grown(d.writtenMinus, Float64Array);
+    d.writtenPlus = grown(d.writtenPlus, Float64Array);
+    d.status = grown(d.status, Uint8Array);
+    d.todo = grown(d.todo, Uint8Array);
+    d.axis = grown(d.axis, Int32Array);
+    d.from = grown(d.from, Int32Array);
+    d.to = grown(d.to, Int32Array);
+    d.index = grown(d.index, Int32Array);
+    d.low = grown(d.low, Int32Array);
+  }
+  d.slots.set(id, slot);
+  d.ids.push(id);
+  d.records.push(undefined);
+  d.parts.push(part);
+  d.kinds.push('length');
+  d.formulas.push(undefined);
+  d.programs.push(undefined);
+  d.units.push(undefined);
+  d.textProblems.push(undefined);
+  d.runProblems.push(undefined);
+  d.limitsProblems.push(undefined);
+  d.rows.push(undefined);
+  d.rings.push(undefined);
+  d.operands.push(NONE);
+  d.dependents.push(undefined);
+  d.mentioned.push(NONE);
+  d.shown.push(undefined);
+  d.value[slot] = Number.NaN;
+  d.written[slot] = Number.NaN;
+  d.minus[slot] = Number.NaN;
+  d.plus[slot] = Number.NaN;
+  d.writtenMinus[slot] = Number.NaN;
+  d.writtenPlus[slot] = Number.NaN;
+  d.status[slot] = EMPTY;
+  d.axis[slot] = -1;
+  d.from[slot] = -1;
+  d.to[slot] = -1;
+  return slot;
+}
+
+/** The slot of a station, made when it is new: a dimension may speak of a station before it comes. */
+export function stationSlot(state: State, id: StationId): number {
+  const s = state.stations;
+  const known = s.slots.get(id);
+  if (known !== undefined) return known;
+  const slot = s.count++;
+  if (slot === s.at.length) {
+    s.at = grown(s.at, Float64Array);
+    s.minus = grown(s.minus, Float64Array);
+    s.plus = grown(s.plus, Float64Array);
+    s.variance = grown(s.variance, Float64Array);
+    s.shift = grown(s.shift, Float64Array);
+    s.parentEdge = grown(s.parentEdge, Int32Array);
+    s.parent = grown(s.parent, Int32Array);
+    s.depth = grown(s.depth, Int32Array);
+    s.group = grown(s.group, Int32Array);
+    s.reached = grown(s.reached, Int32Array);
+  }
+  s.slots.set(id, slot);
+  s.ids.push(id);
+  s.records.push(undefined);
+  s.axes.push(undefined);
+  s.edges.push([]);
+  s.edgesSorted.push(true);
+  return slot;
+}
+
+export function partState(state: State, id: PartId): PartState {
+  const known = state.parts.get(id);
+  if (known) return known;
+  const part: PartState = {
+    id,
+    slot: state.partList.length,
+    record: undefined,
+    names: new Map(),
+    sortedNames: undefined,
+    unknowns: new Set(),
+    axes: [undefined, undefined, undefined],
+    shownAxes: undefined,
+  };
+  state.parts.set(id, part);
+  state.partList.push(part);
+  return part;
+}
+
+export function axisState(state: State, part: PartState, axis: 'X' | 'Y' | 'Z'): AxisState {
+  const index = axis === 'X' ? 0 : axis === 'Y' ? 1 : 2;
+  const known = part.axes[index];
+  if (known) return known;
+  const made: AxisState = {
+    slot: state.axes.length,
+    part,
+    axis,
+    stations: [],
+    edges: [],
+    sorted: true,
+    dirty: false,
+    sequence: [],
+    origins: [],
+    conflicts: NONE,
+    banned: undefined,
+    shown: undefined,
+    before: undefined,
+  };
+  part.axes[index] = made;
+  state.axes.push(made);
+  return made;
+}

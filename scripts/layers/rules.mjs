@@ -162,7 +162,9 @@ export const rules = [
     forbids: (to) =>
       startsWithAny(
         to,
-        ['app/', 'departments/', 'works/', 'kit/', 'view/'].map((folder) => `src/renderer/${folder}`),
+        ['app/', 'departments/', 'works/', 'kit/', 'view/', 'findings/', 'parts/'].map(
+          (folder) => `src/renderer/${folder}`,
+        ),
       ),
   },
   {

@@ -1,10 +1,8 @@
 import path from 'node:path';
 import { app, BrowserWindow, nativeTheme, screen } from 'electron';
+import { BACKGROUND } from './background.ts';
 import { START_PAGE } from './policy.ts';
 import { MINIMUM, placeOnScreen, readWindowState, writeWindowState } from './window-state.ts';
-
-/** The same as `--paper` of the window's tokens.css in each theme: what shows before the page has painted. */
-const BACKGROUND = { light: '#f6f3ec', dark: '#1b1e22' } as const;
 
 const REMEMBER_AFTER_MS = 500;
 const CASCADE = 28;

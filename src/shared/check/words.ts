@@ -1,5 +1,6 @@
 import { formatQuantity } from '../quantity/format.ts';
-import type { LengthUnit } from '../quantity/kind.ts';
+import type { Kind, LengthUnit } from '../quantity/kind.ts';
+import { figureEndings } from './figure.ts';
 import { ruleById } from './registry.ts';
 import type { Finding, Gate, Severity } from './rule.ts';
 
@@ -34,15 +35,21 @@ export function findingWords(finding: Pick<Finding, 'rule' | 'message' | 'data'>
   };
 }
 
-/** Fills `{name}`: a name ending in `Mm` is shown as a length, `Deg` as an angle, `Kg` as a mass, all else as it is. */
+/**
+ * Fills `{name}`: from the figure of that name, or from the one with an ending that tells its kind (`nameMm` a length,
+ * `nameDeg` an angle, `nameKg` a mass, `nameCelsius` a temperature). Texts stand as they are.
+ */
 export function fillPlaceholders(text: string, data: Finding['data'], unit: LengthUnit): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => {
-    const value = data[name];
-    if (value === undefined) return whole;
-    if (typeof value === 'string') return value;
-    if (name.endsWith('Mm')) return formatQuantity(value, 'length', { unit });
-    if (name.endsWith('Deg')) return formatQuantity(value, 'angle', { unit });
-    if (name.endsWith('Kg')) return formatQuantity(value, 'mass', { unit });
-    return formatQuantity(value, 'number', { unit });
+    for (const [ending, kind] of endings) {
+      const value = data[`${name}${ending}`];
+      if (value === undefined) continue;
+      if (typeof value === 'string') return value;
+      const own = endings.find(([known]) => known !== '' && name.endsWith(known));
+      return formatQuantity(value, own ? own[1] : kind, { unit });
+    }
+    return whole;
   });
 }
+
+const endings: readonly (readonly [ending: string, kind: Kind])[] = [['', 'number'], ...Object.entries(figureEndings)];

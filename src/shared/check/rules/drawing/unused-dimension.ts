@@ -1,0 +1,31 @@
+import { figure } from '../../figure.ts';
+import { definePartRule } from '../../rule.ts';
+
+/**
+ * A size that was worked out from others and that no formula names. A size that is drawn, measured or assumed says
+ * something of the part by itself, and a distance between stations always places or checks one: neither is unused.
+ */
+export default definePartRule({
+  id: 'unused-dimension',
+  title: 'Derived size that nothing uses',
+  department: 'drawing',
+  severity: 'note',
+  shuts: [],
+  acceptable: true,
+  needs: ['part', 'dimensions'],
+  messages: { unused: '{name} of {part} is worked out to {value}, and nothing uses it.' },
+  remedies: { unused: 'Remove it, or mark it as drawn if the part is to be made to it.' },
+
+  check: ({ part, dimensions }) =>
+    dimensions.flatMap(({ record, resolved, namedBy }) => {
+      if (record.measure.type !== 'size' || record.source !== 'derived' || namedBy.length > 0) return [];
+      if (resolved.value === undefined) return [];
+      return [
+        {
+          message: 'unused' as const,
+          at: [record.id],
+          data: { name: record.name, part: part.name, ...figure('value', resolved.value, resolved.unit) },
+        },
+      ];
+    }),
+});

@@ -33,8 +33,12 @@ export async function inspectFile(file: string, newest: number): Promise<Result<
     const fault = await inspectHeader(file, newest);
     if (fault) return err(fault);
     const log = await stat(`${file}-wal`).catch(() => undefined);
+    const hasLog = (log?.size ?? 0) > 0;
+    // With a log there may be half a page at the end that the log holds whole.
+    if (!hasLog && found.size % PAGE_BYTES !== 0)
+      return err({ code: 'damaged', path: file, detail: 'The file is cut off.' });
     const writable = (await isWritable(file)) && (await isWritable(path.dirname(file)));
-    return ok({ writable, hasLog: (log?.size ?? 0) > 0 });
+    return ok({ writable, hasLog });
   } catch (error) {
     return err(openErrorOf(error, file));
   }
@@ -42,6 +46,8 @@ export async function inspectFile(file: string, newest: number): Promise<Result<
 
 /** The fields of the header that matter here: SQLite file format, section 1.3 (sqlite.org/fileformat2.html). */
 const HEADER_BYTES = 100;
+/** The smallest page there is; every page size is a multiple of it. */
+const PAGE_BYTES = 512;
 const MAGIC = 'SQLite format 3\0';
 const AT_VERSION = 60;
 const AT_APPLICATION_ID = 68;

@@ -71,13 +71,17 @@ async function openForEditing(
     if (fault) return err(fault);
   }
   const unlist = await listAsOpen(file);
-  const { db } = await connectStore(file, 'write');
   let release: () => Promise<void> = async () => unlist();
+  let db: StoreDb | undefined;
   const giveUp = async () => {
-    await db.destroy();
-    await release();
+    try {
+      await db?.destroy();
+    } finally {
+      await release();
+    }
   };
   try {
+    db = (await connectStore(file, 'write')).db;
     const taken = await takeLockUnderWriteLock(db, file, options.now());
     if (taken === 'no-room' || 'holder' in taken) {
       await giveUp();

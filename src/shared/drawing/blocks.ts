@@ -50,12 +50,15 @@ export function doubtfulBlocks(state: State, axis: AxisState): readonly Block[] 
     if (s.parentEdge[to] === edge || s.parentEdge[from] === edge) continue;
     let a = index.get(from)!;
     let b = index.get(to)!;
-    let set = -1;
+    // Climb first and join after: half joined, a set's uppermost station may lie on the other side of the loop.
+    const sets: number[] = [];
     while (a !== b) {
       if (depth[a]! < depth[b]!) [a, b] = [b, a];
-      set = set < 0 ? find(a) : join(set, a);
-      a = top[find(a)]!;
+      const leading = find(a);
+      sets.push(leading);
+      a = top[leading]!;
     }
+    const set = sets.reduce((joined, next) => (joined < 0 ? next : join(joined, next)), -1);
     const off = s.at[to]! - s.at[from]! - d.value[edge]!;
     const low = Number.isNaN(d.minus[edge]!) ? 0 : d.minus[edge]!;
     const high = Number.isNaN(d.plus[edge]!) ? 0 : d.plus[edge]!;

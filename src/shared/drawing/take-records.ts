@@ -52,7 +52,7 @@ function takeSettings(state: State, work: Work, to: Settings): void {
   for (let slot = 0; slot < count; slot++) {
     if (records[slot] === undefined) continue;
     if (rereads) toRead(state, work, slot);
-    else toLimit(state, work, slot);
+    if (relimits) toLimit(state, work, slot);
   }
 }
 

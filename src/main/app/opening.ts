@@ -120,7 +120,10 @@ export function opening(needs: OpeningNeeds): Opening {
       if (running !== undefined) return running;
       const work = (async () => {
         const shown = windows.showing(file);
-        if (shown !== undefined) return windows.show(shown);
+        if (shown !== undefined) {
+          if (recent.has(file)) recent.add(file);
+          return windows.show(shown);
+        }
         if (!isJson(file) || !existsSync(file)) return openNow(file, asking, options);
         if (windows.all().length === 0) windows.add();
         const build = await buildOfJson(file, options.jsonTo ?? path.dirname(file), asking ?? windows.front());

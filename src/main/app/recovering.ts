@@ -1,18 +1,14 @@
+import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
-import { err, ok, type Result } from '../../shared/base/result.ts';
+import { ok, type Result } from '../../shared/base/result.ts';
 import type { CommitError, OpenError } from '../../shared/ipc/contract.ts';
 import { freeName } from '../files/free-name.ts';
 import { commitWords, openWords, type Words } from '../files/open-words.ts';
 import type { Places } from '../files/places.ts';
+import { type Loss, recover } from '../store/recover.ts';
 import type { BuildWindow } from './build-window.ts';
 import { askUser } from './dialogs.ts';
 import { isFree, nameOf, tell, type Windows } from './windows.ts';
-
-interface Loss {
-  readonly what: string;
-}
-const recover = async (file: string, _to: string): Promise<Result<{ lost: readonly Loss[] }, OpenError | CommitError>> =>
-  err({ code: 'unreadable', path: file, detail: 'recovering is not there yet' });
 
 type Damaged = Extract<OpenError, { readonly code: 'damaged' }>;
 
@@ -31,6 +27,7 @@ export async function recoverBeside(file: string, places: Places): Promise<Resul
   const first = await recover(file, beside);
   if (first.ok) return ok({ path: beside, lost: first.value.lost });
   if (first.error.code !== 'unwritable') return first;
+  await mkdir(places.opened, { recursive: true });
   const elsewhere = freeName(places.opened, name, '.wayw');
   const second = await recover(file, elsewhere);
   return second.ok ? ok({ path: elsewhere, lost: second.value.lost }) : second;

@@ -55,6 +55,11 @@ export function fileHandlers(windows: Windows, opening: Opening, places: Places)
       const file =
         path.extname(chosen) === '' ? freeName(path.dirname(chosen), path.basename(chosen), `.${kind}`) : chosen;
       places.lastFolder.set(path.dirname(file));
+      if (path.extname(file).toLowerCase() === '.wayw') {
+        const detail =
+          'a name that ends in .wayw belongs to a build and a text would destroy it; choose another ending';
+        return err({ code: 'unwritable', detail });
+      }
       try {
         await writeAtomically(file, text);
         return ok({ path: file });

@@ -251,7 +251,7 @@ function helpMenu(state: MenuState, commands: MenuCommands): Item {
     label: '&Help',
     role: 'help',
     submenu: [
-      action(commands, 'keys', 'Keys', state.front !== undefined, 'F1'),
+      action(commands, 'keys', 'Keys…', state.front !== undefined, 'F1'),
       ...(state.platform === 'darwin'
         ? []
         : [line, { id: 'about', label: 'About Waywright', click: () => commands.about() }]),

@@ -59,7 +59,7 @@ const keptTo = (name, only, packages) => ({
   name,
   why: `Only ${only} knows ${packages[0]}.`,
   from: /^src\//,
-  but: new RegExp(`^${only}/|${test.source}`),
+  but: new RegExp(`^${only}(/|[-.])|${test.source}`),
   forbids: (to) => packages.some((one) => to === `package:${one}`),
 });
 

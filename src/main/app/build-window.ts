@@ -7,6 +7,8 @@ export interface OpenBuild {
   /** Absolute, with links resolved: two windows never show the same file. */
   readonly path: string;
   readonly store: Store;
+  /** Which file the path meant when it was opened (`identityOf`); undefined when that cannot be told. */
+  readonly identity: string | undefined;
 }
 
 export type WindowReport = Request<'window:state'>;

@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { ok, type Result } from '../../shared/base/result.ts';
 import type { OpenError } from '../../shared/ipc/contract.ts';
+import { identityOf } from '../files/file-identity.ts';
 import { freeName } from '../files/free-name.ts';
 import { importJsonBuild } from '../files/import-json.ts';
 import { openWords } from '../files/open-words.ts';
@@ -63,7 +64,7 @@ export function opening(needs: OpeningNeeds): Opening {
     try {
       const store = await openStore(file, { backups: places.backups });
       if (!store.ok) return { opened: store, window: target };
-      const build: OpenBuild = { path: file, store: store.value };
+      const build: OpenBuild = { path: file, store: store.value, identity: await identityOf(file) };
       const window = target === undefined || target.window.isDestroyed() ? windows.add() : target;
       windows.assign(window, build);
       return { opened: ok(build), window };

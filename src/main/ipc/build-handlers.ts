@@ -1,15 +1,24 @@
 import { err, ok, type Result } from '../../shared/base/result.ts';
 import type { CommitError, Request, Response, Saved } from '../../shared/ipc/contract.ts';
 import { warnOfBackup } from '../app/back-up.ts';
-import type { BuildWindow } from '../app/build-window.ts';
+import type { OpenBuild } from '../app/build-window.ts';
 import type { Opening } from '../app/opening.ts';
 import { recoverBeside } from '../app/recovering.ts';
 import type { Windows } from '../app/windows.ts';
+import { identityOf } from '../files/file-identity.ts';
 import type { Places } from '../files/places.ts';
 import type { Store } from '../store/store.ts';
 
 /** The build of a window that waits for none. Edits without a build are refused like edits of a read-only one. */
 const noBuild: CommitError = { code: 'read-only' };
+
+/** Noticed before writing: what is written to a file whose name is gone is written for nobody. */
+async function whyNotWritable({ path: file, store, identity }: OpenBuild): Promise<CommitError | undefined> {
+  if (store.readOnly !== undefined || identity === undefined || (await identityOf(file)) === identity) return undefined;
+  const detail =
+    'the file was moved, deleted or replaced outside Waywright. Put it back in its place, or close this window and open the build anew';
+  return { code: 'unwritable', detail };
+}
 
 /** Answers what the window asks about its build, its issues and its recovery. */
 export function buildHandlers(windows: Windows, opening: Opening, places: Places) {
@@ -18,13 +27,17 @@ export function buildHandlers(windows: Windows, opening: Opening, places: Places
 
   /** Counts an edit on its way to the disk, so that title, quitting and closing know of it. */
   const saving = async <T extends Saved>(
-    window: BuildWindow,
-    work: Promise<Result<T, CommitError>>,
+    sender: number,
+    write: (store: Store) => Promise<Result<T, CommitError>>,
   ): Promise<Result<T, CommitError>> => {
+    const window = windows.ofSender(sender);
+    const { build } = window;
+    if (build === undefined) return err(noBuild);
     window.pending++;
     windows.refresh(window);
     try {
-      const result = await work;
+      const obstacle = await whyNotWritable(build);
+      const result = obstacle === undefined ? await write(build.store) : err(obstacle);
       if (result.ok) {
         window.failed = undefined;
         window.edited = true;
@@ -63,27 +76,26 @@ export function buildHandlers(windows: Windows, opening: Opening, places: Places
       { revision, label, diff }: Request<'build:commit'>,
       sender: number,
     ): Promise<Response<'build:commit'>> {
-      const window = windows.ofSender(sender);
-      if (window.build === undefined) return err(noBuild);
-      const result = await saving(window, window.build.store.commit(revision, label, diff));
+      const result = await saving(sender, (store) => store.commit(revision, label, diff));
       // A step that failed leaves nothing to lose; an edit that failed is now only in the window.
       if (!result.ok && (result.error.code === 'disk-full' || result.error.code === 'unwritable')) {
+        const window = windows.ofSender(sender);
         window.failed = result.error;
         windows.refresh(window);
       }
       return result;
     },
-    async step({ revision, direction }: Request<'build:step'>, sender: number): Promise<Response<'build:step'>> {
-      const window = windows.ofSender(sender);
-      if (window.build === undefined) return err(noBuild);
-      return saving(window, window.build.store.step(direction, revision));
+    step({ revision, direction }: Request<'build:step'>, sender: number): Promise<Response<'build:step'>> {
+      return saving(sender, (store) => store.step(direction, revision));
     },
     async issues(_: undefined, sender: number): Promise<Response<'issue:list'>> {
       return (await windows.ofSender(sender).build?.store.issues()) ?? [];
     },
     async makeIssue(words: Request<'issue:make'>, sender: number): Promise<Response<'issue:make'>> {
-      const build = windows.ofSender(sender).build;
-      return build === undefined ? err(noBuild) : build.store.makeIssue(words);
+      const { build } = windows.ofSender(sender);
+      if (build === undefined) return err(noBuild);
+      const obstacle = await whyNotWritable(build);
+      return obstacle === undefined ? build.store.makeIssue(words) : err(obstacle);
     },
     async recover(_: undefined, sender: number): Promise<Response<'files:recover'>> {
       const window = windows.ofSender(sender);

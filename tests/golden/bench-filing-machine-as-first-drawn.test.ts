@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { createBoard } from '../../resources/examples/source/board.ts';
+import { createBoard, drawDimension } from '../../resources/examples/source/board.ts';
 import { drawAsCorrected, drawAsFirstDrawn } from '../../resources/examples/source/draw.ts';
 import { faults } from '../../resources/examples/source/first-drawn-faults.ts';
+import { tie } from '../../resources/examples/source/sketch.ts';
+import { partsOf } from '../../src/shared/build/look-up.ts';
+import type { Axis } from '../../src/shared/build/station.ts';
 import { createWorks } from '../../src/shared/check/create-works.ts';
 import { rules } from '../../src/shared/check/registry.ts';
 import type { Works } from '../../src/shared/check/works.ts';
+import type { Conflict } from '../../src/shared/drawing/drawing.ts';
 import { named } from './named.ts';
 
 /** `rule: part: subject`, one for each finding. */
@@ -33,4 +37,110 @@ test('every rule of the drawing office has something to say of the first drawing
   );
   const office = rules.filter(({ department }) => department === 'drawing').map(({ id }) => id);
   expect(office.filter((id) => !spoken.has(id))).toEqual([]);
+});
+
+const first = createWorks(drawAsFirstDrawn());
+const names = named(first.build, first.drawing);
+
+test('all that is found, the gravest first, then sheet by sheet', () => {
+  expect(first.findings().map(({ severity, rule, at }) => `${severity} | ${rule} | ${names.nameOf(at[0])}`)).toEqual([
+    'stop | contradiction | base: crank line over bench',
+    'stop | value-unreadable | table: corner radius',
+    'stop | station-not-placed | trunnion bracket: pivot line',
+    'stop | unknown-name | over-arm: rod bore',
+    'stop | dimension-without-value | flywheel: groove diameter',
+    'stop | formula-ring | yoke: socket floor',
+    'stop | station-not-placed | yoke: socket floor',
+    'stop | station-not-placed | ram: yoke clamp height',
+    'stop | station-not-placed | ram: length',
+    'stop | contradiction | crankshaft: length over all',
+    'stop | size-not-positive | crankshaft: keyway depth',
+    'stop | part-not-drawn | clamp screw',
+    'caution | limits-too-narrow | base: skirt height',
+    'caution | out-of-scale | guide column: leg depth',
+    'caution | assumed-in-use | table: pivot depth',
+    'caution | name-clash | over-arm: fillet',
+    'caution | limits-unreadable | flywheel: bore',
+    'caution | part-without-material | yoke',
+    'caution | part-clash | crankshaft',
+    'caution | limits-too-narrow | crank pin: diameter',
+    'caution | axis-without-datum | upper rod: lower end',
+    'note | zero-distance | base: split height',
+    'note | limits-missing | guide column: running clearance',
+    'note | redundant-dimension | guide column: guide length',
+    'note | unused-dimension | guide column: room over yoke',
+    'note | unused-dimension | crank pin: bearing length',
+  ]);
+});
+
+test('the gates that stay open are those of parts without a fault upstream', () => {
+  const open = partsOf(first.build).filter(({ id }) => first.gatesOf(id)[0]?.state === 'open');
+  expect(open.map(({ name }) => name)).toEqual(['bearing cap', 'crank disc', 'crank pin', 'table pivot']);
+});
+
+const axisOf = (part: string, axis: Axis) =>
+  first.drawing.axesOf(names.part(part)).find((drawn) => drawn.axis === axis)!;
+
+describe('contradictions', () => {
+  test('the base: 28 + 67 = 95, and 59 is written; the seat may stray 0.2, the line 0.1, the third 0.3', () => {
+    const { conflicts } = axisOf('base', 'Z');
+    expect(conflicts).toHaveLength(1);
+    const [{ loop, suspects }] = conflicts as [Conflict];
+    // General tolerance of ISO 2768-1 m: ±0.2 over 6 to 30, ±0.3 over 30 to 120; ±0.1 is written at the crank height.
+    expect(Math.abs(loop.closingError)).toBeCloseTo(95 - 59, 9);
+    expect(loop.worstPlus).toBeCloseTo(0.2 + 0.1 + 0.3, 9);
+    expect(suspects[0]).toMatchObject({
+      dimension: names.dimension('base', 'crank line over bench'),
+      wouldBe: 95,
+      slip: 'digits-swapped',
+    });
+  });
+
+  test('the crankshaft: 12 + 17.5 + 48 + 19 + 39 = 135.5, and 5.335 is written', () => {
+    const { conflicts } = axisOf('crankshaft', 'Y');
+    expect(conflicts).toHaveLength(1);
+    const [{ dimensions, loop, suspects }] = conflicts as [Conflict];
+    expect(dimensions).toHaveLength(6);
+    expect(Math.abs(loop.closingError)).toBeCloseTo(135.5 - 5.335, 9);
+    expect(suspects[0]).toMatchObject({
+      dimension: names.dimension('crankshaft', 'length over all'),
+      slip: 'inch-for-mm',
+    });
+    expect(suspects[0]?.wouldBe).toBeCloseTo(135.5, 9);
+  });
+
+  test('the column: 127 + 70 = 197 is only said twice', () => {
+    const { loops, conflicts } = axisOf('guide column', 'Z');
+    expect(conflicts).toEqual([]);
+    expect(loops.map(({ verdict, closingError }) => [verdict, closingError])).toEqual([['redundant', 0]]);
+  });
+});
+
+describe('the missing height of the pivots', () => {
+  const pivotHeight = tie('pivot height', 'foot', 'pivot line', '48', { limits: '±0.05' });
+
+  test('without it, pivot line and crown float apart from the foot', () => {
+    expect(axisOf('trunnion bracket', 'Z').groups.map(({ stations }) => stations.map(names.nameOf))).toEqual([
+      ['trunnion bracket: foot', 'trunnion bracket: foot top'],
+      ['trunnion bracket: pivot line', 'trunnion bracket: crown'],
+    ]);
+  });
+
+  test('written in, the stations fall into place, the finding goes, the gate opens', () => {
+    const board = createBoard(first.build);
+    drawDimension(board, 'trunnion bracket', pivotHeight, 'Z');
+    const mended = createWorks(board.build());
+    const { place, part } = named(mended.build, mended.drawing);
+    expect(place('trunnion bracket', 'Z', 'pivot line')).toBeCloseTo(48, 9);
+    // 48, and half of the boss of 22 above it.
+    expect(place('trunnion bracket', 'Z', 'crown')).toBeCloseTo(59, 9);
+    expect(mended.findingsOf(part('trunnion bracket'))).toEqual([]);
+    expect(mended.gatesOf(part('trunnion bracket'))[0]?.state).toBe('open');
+    expect(mended.findings()).toHaveLength(first.findings().length - 1);
+  });
+});
+
+test('the ring goes from the yoke to the ram and back', () => {
+  const rings = first.drawing.rings();
+  expect(rings.map((ring) => ring.map(names.nameOf).sort())).toEqual([['ram: length', 'yoke: socket floor']]);
 });

@@ -2,6 +2,7 @@ import datumSet from '../../../src/shared/build/commands/datum-set.ts';
 import dimensionRemove from '../../../src/shared/build/commands/dimension-remove.ts';
 import dimensionSet from '../../../src/shared/build/commands/dimension-set.ts';
 import partSet from '../../../src/shared/build/commands/part-set.ts';
+import stationAdd from '../../../src/shared/build/commands/station-add.ts';
 import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
 import type { Dimension } from '../../../src/shared/build/dimension.ts';
 import { dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
@@ -18,7 +19,7 @@ export interface Fault {
 }
 
 const set =
-  (part: string, dimension: string, fields: Partial<Pick<Dimension, 'value' | 'limits' | 'source'>>) =>
+  (part: string, dimension: string, fields: Partial<Pick<Dimension, 'name' | 'value' | 'limits' | 'source'>>) =>
   (board: Board): void =>
     board.run(dimensionSet, { changes: [{ dimension: board.dimension(part, dimension), set: fields }] });
 
@@ -31,6 +32,18 @@ export const faults: readonly Fault[] = [
     draw: (board) => drawDimension(board, 'base', tie('crank line over bench', 'underside', 'crank line', '59'), 'Z'),
   },
   {
+    because: 'The pedestals are split on the crank line, and the split is drawn as a face of its own beside it.',
+    rules: ['zero-distance'],
+    draw(board) {
+      board.run(
+        stationAdd,
+        { part: board.part('base'), axis: 'Z', set: { name: 'cap split', form: 'face' } },
+        'base/Z/cap split',
+      );
+      drawDimension(board, 'base', tie('split height', 'crank line', 'cap split', '0'), 'Z');
+    },
+  },
+  {
     because: 'The skirt stays as cast, but the limits of the machined seat beside it were copied along.',
     rules: ['limits-too-narrow'],
     draw: set('base', 'skirt height', { limits: '±0.1' }),
@@ -41,9 +54,14 @@ export const faults: readonly Fault[] = [
     draw: (board) => drawDimension(board, 'guide column', tie('height over all', 'foot', 'top face', '197'), 'Z'),
   },
   {
-    because: 'Sketched in inches on the back of the sheet and read off later without the mark: 5.827 in is meant.',
+    because: 'Thought in inches, because the foam board is, and written without the mark: 1-1/4 in is meant.',
     rules: ['out-of-scale'],
-    draw: set('guide column', 'foot width', { value: '5.827' }),
+    draw: set('guide column', 'leg depth', { value: '1.25' }),
+  },
+  {
+    because: 'So small that nobody thinks of limits for it, and the general tolerance begins at half a millimetre.',
+    rules: ['limits-missing'],
+    draw: set('guide column', 'running clearance', { limits: '' }),
   },
   {
     because: 'How far the top stands over the pivot depends on the plate, which was not settled; 27 is a guess.',
@@ -64,6 +82,11 @@ export const faults: readonly Fault[] = [
     because: 'Spelt as he says it.',
     rules: ['unknown-name'],
     draw: set('over-arm', 'rod bore', { value: 'diametre of "upper rod" + "running clearance" of "guide column"' }),
+  },
+  {
+    because: 'Every radius that the pattern maker fills with wax is called a fillet, the large one at the elbow too.',
+    rules: ['name-clash'],
+    draw: set('over-arm', 'elbow radius', { name: 'fillet' }),
   },
   {
     because: 'The belt groove waits for the motor and its pulley to be found.',
@@ -97,7 +120,7 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'Two parts were squeezed on one sheet and took the same number.',
-    rules: ['name-clash'],
+    rules: ['part-clash'],
     draw: (board) => board.run(partSet, { part: board.part('crank disc'), set: { number: 'BFM-10' } }),
   },
   {

@@ -169,7 +169,7 @@ export const tablePivot = part(
   [
     diameter('journal', '3/8"', within('-0.0003/-0.0009')),
     diameter('head', '3/4"', measured),
-    thread('end thread', '"pivot thread" of table', derived),
+    thread('end thread', '"pivot thread" of table'),
     length('slot width', '2'),
     length('slot depth', '3'),
     length('chamfer', '0.5', within('±0.2')),

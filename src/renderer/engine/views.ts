@@ -1,6 +1,10 @@
+import { exportAsk } from './asks/export.ts';
 import { findAsk } from './asks/find.ts';
 import { namesAsk } from './asks/names.ts';
 import { previewAsk } from './asks/preview.ts';
+import { previewCsvAsk } from './asks/preview-csv.ts';
+import { readCsvAsk } from './asks/read-csv.ts';
+import { readJsonAsk } from './asks/read-json.ts';
 import type { Ask, View } from './view.ts';
 import { findingsView } from './views/findings.ts';
 import { partView } from './views/part.ts';
@@ -20,6 +24,10 @@ export const asks = {
   preview: previewAsk,
   names: namesAsk,
   find: findAsk,
+  export: exportAsk,
+  'preview-csv': previewCsvAsk,
+  'read-csv': readCsvAsk,
+  'read-json': readJsonAsk,
 } as const satisfies Record<string, Ask<never, unknown>>;
 
 export type ViewName = keyof typeof views;

@@ -41,6 +41,7 @@ export interface Trace {
 export interface Neighbour {
   readonly id: RecordId;
   readonly name: string;
+  readonly part: PartId;
 }
 
 // Enough to follow a chain by eye; the dependency map shows the rest.
@@ -135,11 +136,10 @@ function stepOf(scene: Scene, id: DimensionId, depth: number, home: PartId): Tra
 
 function neighbours(scene: Scene, id: DimensionId | StationId, home: PartId) {
   const name = (other: DimensionId | StationId): Neighbour => {
-    const dimension = scene.index.dimension(other as DimensionId);
-    if (dimension !== undefined) return { id: other, name: dimension.part === home ? dimension.name : fullName(scene, dimension.id) };
-    const station = scene.index.station(other as StationId);
-    const where = station === undefined || station.part === home ? '' : ` of ${scene.index.part(station.part)?.name ?? ''}`;
-    return { id: other, name: `${station?.name ?? ''}${where}` };
+    const record = scene.index.dimension(other as DimensionId) ?? scene.index.station(other as StationId);
+    const part = record?.part ?? home;
+    const where = part === home ? '' : ` of ${scene.index.part(part)?.name ?? ''}`;
+    return { id: other, name: `${record?.name ?? ''}${where}`, part };
   };
   const list = (found: { readonly dimensions: readonly DimensionId[]; readonly stations: readonly StationId[] }) =>
     [...found.dimensions, ...found.stations].filter((other) => other !== id);

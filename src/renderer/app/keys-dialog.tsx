@@ -1,0 +1,87 @@
+import { Dialog } from '../kit/dialog.tsx';
+import { shell } from './shell.ts';
+
+type Group = readonly [title: string, keys: readonly (readonly [key: string, does: string])[]];
+
+const groups: readonly Group[] = [
+  [
+    'Everywhere',
+    [
+      ['F6 / Shift+F6', 'next / previous pane'],
+      ['Mod+F', 'find a part, station or dimension'],
+      ['Mod+Z', 'undo the last edit'],
+      ['Mod+Y', 'redo'],
+      ['Mod+,', 'build settings'],
+      ['F1', 'these keys'],
+      ['Esc', 'close, cancel'],
+    ],
+  ],
+  [
+    'List of parts',
+    [
+      ['↑ ↓ Home End', 'choose a part; letters jump to a name'],
+      ['F2', 'rename'],
+      ['Insert', 'add a part'],
+      ['Delete', 'remove the part (undo brings it back)'],
+      ['Alt+↑ / Alt+↓', 'move the part in the list'],
+    ],
+  ],
+  [
+    'Tables of dimensions and stations',
+    [
+      ['↑ ↓ ← →', 'move from cell to cell'],
+      ['typing', 'writes the cell anew'],
+      ['F2 or Enter', 'edits what is there'],
+      ['Enter / Tab', 'done: down / right'],
+      ['Esc', 'leaves the cell as it was'],
+      ['Delete', 'clears the cell'],
+      ['Shift+arrows', 'selects a block'],
+      ['Mod+C / Mod+V', 'block to and from a spreadsheet'],
+      ['Insert', 'adds a row'],
+      ['Mod+Delete', 'removes the row'],
+    ],
+  ],
+  [
+    'Chain strip',
+    [
+      ['← →', 'next station'],
+      ['↑ ↓', 'dimensions at this station'],
+      ['Enter', 'goes to its row'],
+      ['+ − 0', 'closer, farther, fit'],
+    ],
+  ],
+  [
+    'Dependency map',
+    [
+      ['T', 'what does this touch'],
+      ['H', 'what does this hang on'],
+      ['Esc', 'light everything again'],
+    ],
+  ],
+];
+
+const named = (key: string): string => key.replaceAll('Mod', shell.platform === 'darwin' ? 'Cmd' : 'Ctrl');
+
+export function KeysDialog({ onClose }: { readonly onClose: () => void }) {
+  return (
+    <Dialog title="Keys" wide onClose={onClose}>
+      <div className="keys">
+        {groups.map(([title, keys]) => (
+          <section key={title}>
+            <h3 className="lettering">{title}</h3>
+            <dl>
+              {keys.map(([key, does]) => (
+                <div key={key}>
+                  <dt>
+                    <kbd>{named(key)}</kbd>
+                  </dt>
+                  <dd>{does}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        ))}
+      </div>
+    </Dialog>
+  );
+}

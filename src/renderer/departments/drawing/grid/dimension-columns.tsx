@@ -1,0 +1,141 @@
+import { finishes, sizeForms, sources } from '../../../../shared/build/dimension.ts';
+import { nameKey } from '../../../../shared/formula/name-key.ts';
+import type { Engine } from '../../../engine/engine.ts';
+import type { DimensionRow, PartSheet } from '../../../engine/views/part.ts';
+import { nameAtCaret, takeName } from './caret-name.ts';
+import type { Column, Offer } from './column.ts';
+
+/** A row that says where it runs from but not yet where to: kept here until both are written. */
+export type Halves = ReadonlyMap<string, string>;
+
+interface ColumnInput {
+  readonly sheet: PartSheet;
+  readonly halves: Halves;
+  readonly engine: Engine;
+}
+
+const matching = (offers: readonly Offer[], text: string): readonly Offer[] => {
+  const key = nameKey(text);
+  return offers.filter((offer) => nameKey(offer.text).includes(key) && nameKey(offer.text) !== key).slice(0, 8);
+};
+
+/** The columns of the table of dimensions. */
+export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readonly Column<DimensionRow>[] {
+  const stationOffers = sheet.stations.map(({ record }) => ({ text: record.name, beside: record.axis }));
+  const sizeOffers = sizeForms.map((form) => ({ text: form, beside: 'size' }));
+  const keyOf = (row: DimensionRow | undefined) => row?.record.id ?? 'new';
+  const preview = (field: 'value' | 'limits') => async (row: DimensionRow | undefined, text: string) =>
+    row === undefined ? undefined : engine.ask('preview', { dimension: row.record.id, field, text });
+  return [
+    {
+      id: 'name',
+      title: 'Dimension',
+      about: 'Name by which formulas call it',
+      width: 156,
+      text: (row) => row.record.name,
+      edit: {},
+    },
+    {
+      id: 'from',
+      title: 'From / size',
+      about: 'The station it runs from, or what size it is: diameter, radius, length, angle, thread, count…',
+      width: 108,
+      text: (row) => halves.get(row.record.id) ?? row.from,
+      show: (row) =>
+        row.record.measure.type === 'size' && !halves.has(row.record.id) ? <em className="soft">{row.from}</em> : (halves.get(row.record.id) ?? row.from),
+      edit: { offers: async (_row, text) => matching([...stationOffers, ...sizeOffers], text) },
+    },
+    {
+      id: 'to',
+      title: 'To',
+      about: 'The station it runs to; empty for a size',
+      width: 108,
+      text: (row) => (halves.has(row.record.id) ? '' : row.to),
+      problem: (row) => (halves.has(row.record.id) ? 'Write the station that it runs to.' : undefined),
+      edit: {
+        offers: async (row, text) => {
+          const from = halves.get(keyOf(row)) ?? row?.from;
+          const axis = sheet.stations.find(({ record }) => record.name === from)?.record.axis;
+          return matching(stationOffers.filter((offer) => (axis === undefined || offer.beside === axis) && offer.text !== from), text);
+        },
+      },
+    },
+    {
+      id: 'value',
+      title: 'Written',
+      about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2',
+      width: 132,
+      figure: true,
+      text: (row) => row.record.value,
+      problem: (row) => row.valueProblem,
+      edit: {
+        preview: preview('value'),
+        take: takeName,
+        offers: async (_row, text, caret) => {
+          const name = nameAtCaret(text, caret);
+          if (name === undefined) return [];
+          const names = await engine.ask('names', { part: sheet.part.id, typed: name.typed });
+          return (names ?? []).map(({ insert, value }) => ({ text: insert, beside: value }));
+        },
+      },
+    },
+    {
+      id: 'resolved',
+      title: 'Comes to',
+      about: 'The value as computed, in mm (or the size’s own unit)',
+      width: 92,
+      figure: true,
+      text: (row) => row.value ?? '',
+      show: (row) => row.value ?? <span className="soft">no value</span>,
+    },
+    {
+      id: 'inch',
+      title: 'Inch',
+      about: 'The same in inches',
+      width: 84,
+      figure: true,
+      text: (row) => row.valueOther ?? '',
+    },
+    {
+      id: 'limits',
+      title: 'Limits',
+      about: 'Limits as written: ±0.1, +0.2/-0. Empty: left to the build’s general tolerance',
+      width: 92,
+      figure: true,
+      text: (row) => row.record.limits,
+      problem: (row) => row.limitsProblem,
+      edit: { preview: preview('limits') },
+    },
+    {
+      id: 'lower',
+      title: 'Least',
+      about: 'The least it may be',
+      width: 92,
+      figure: true,
+      text: (row) => row.lower ?? '',
+      aside: (row) => row.limitsFrom,
+      show: (row) => <span className={row.record.limits === '' ? 'soft' : undefined}>{row.lower}</span>,
+    },
+    {
+      id: 'upper',
+      title: 'Most',
+      about: 'The most it may be',
+      width: 92,
+      figure: true,
+      text: (row) => row.upper ?? '',
+      aside: (row) => row.limitsFrom,
+      show: (row) => <span className={row.record.limits === '' ? 'soft' : undefined}>{row.upper}</span>,
+    },
+    {
+      id: 'source',
+      title: 'Source',
+      about: 'drawn, measured, assumed (sketched in, not confirmed) or derived',
+      width: 86,
+      text: (row) => row.record.source,
+      edit: { choices: sources },
+    },
+    { id: 'finish', title: 'Finish', width: 86, text: (row) => row.record.finish, edit: { choices: finishes } },
+    { id: 'sheet', title: 'Sheet', width: 64, text: (row) => row.record.sheet, edit: {} },
+    { id: 'note', title: 'Note', width: 220, text: (row) => row.record.note, edit: {} },
+  ];
+}

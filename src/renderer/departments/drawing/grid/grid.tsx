@@ -1,0 +1,325 @@
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import { classNames } from '../../../kit/class-names.ts';
+import { type Block, blockOf, type Cell, inBlock, parseTsv, writeTsv } from './block.ts';
+import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
+import type { Column } from './column.ts';
+
+export interface GridProps<R> {
+  readonly label: string;
+  readonly columns: readonly Column<R>[];
+  readonly rows: readonly R[];
+  readonly keyOf: (row: R) => string;
+  readonly markOf: (row: R) => React.ReactNode;
+  readonly lookOf?: (row: R) => string;
+  /** Key of the row that is selected everywhere. */
+  readonly selected: string | undefined;
+  readonly also: readonly string[];
+  readonly onSelect: (key: string | undefined) => void;
+  readonly editable: boolean;
+  /** Commits a cell; `row` undefined: of the empty last row. @returns why not, in words. */
+  readonly onCommit: (row: R | undefined, column: string, text: string) => Promise<string | undefined>;
+  readonly onClear: (rows: readonly R[], columns: readonly string[]) => void;
+  /** A block pasted at a row (undefined beyond the last) and column. */
+  readonly onPaste: (at: number, column: number, block: readonly (readonly string[])[]) => void;
+  readonly onInsert: (before: R | undefined) => void;
+  readonly onRemove: (rows: readonly R[]) => void;
+  /** What the empty last row says. */
+  readonly hint: string;
+}
+
+interface Editing extends Cell {
+  readonly start: string;
+  readonly caretAtEnd: boolean;
+  readonly refused: string | undefined;
+}
+
+const ROW_PX = 28;
+const MARK_PX = 28;
+
+/** A table that is written in place. One tab stop; the cell in use is told by `aria-activedescendant`. */
+export function Grid<R>(props: GridProps<R>) {
+  const { columns, rows, keyOf, selected, onSelect, editable } = props;
+  const id = useId();
+  const scroller = useRef<HTMLDivElement>(null);
+  const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
+  const [anchor, setAnchor] = useState<Cell>();
+  const [editing, setEditing] = useState<Editing>();
+  const count = rows.length + (editable ? 1 : 0);
+  const block: Block = anchor === undefined ? blockOf(active, active) : blockOf(anchor, active);
+  const virtual = useVirtualizer({
+    count,
+    estimateSize: () => ROW_PX,
+    getScrollElement: () => scroller.current,
+    overscan: 12,
+    paddingStart: ROW_PX,
+    scrollPaddingStart: ROW_PX * 2,
+    scrollPaddingEnd: ROW_PX,
+  });
+  const template = useMemo(() => `${MARK_PX}px ${columns.map((column) => `${column.width}px`).join(' ')}`, [columns]);
+  const width = MARK_PX + columns.reduce((sum, column) => sum + column.width, 0);
+
+  // The selection made elsewhere brings its row into view; the one made here is in view already.
+  useEffect(() => {
+    const row = rows.findIndex((each) => keyOf(each) === selected);
+    if (row < 0) return;
+    setActive((now) => (now.row === row ? now : { row, column: now.column }));
+    setAnchor(undefined);
+    virtual.scrollToIndex(row);
+  }, [selected, rows, keyOf, virtual]);
+
+  const clamp = ({ row, column }: Cell): Cell => ({
+    row: Math.min(count - 1, Math.max(0, row)),
+    column: Math.min(columns.length - 1, Math.max(0, column)),
+  });
+  const goTo = (cell: Cell, extend = false) => {
+    const to = clamp(cell);
+    setAnchor(extend ? (anchor ?? active) : undefined);
+    setActive(to);
+    virtual.scrollToIndex(to.row);
+    scrollToColumn(scroller.current, columns, to.column);
+    const row = rows[to.row];
+    if (!extend) onSelect(row === undefined ? undefined : keyOf(row));
+  };
+  const startEditing = (cell: Cell, typed?: string) => {
+    const column = columns[cell.column];
+    if (!editable || column?.edit === undefined) return;
+    const row = rows[cell.row];
+    const text = row === undefined ? '' : column.text(row);
+    setEditing({ ...cell, start: typed ?? text, caretAtEnd: typed !== undefined, refused: undefined });
+  };
+  const finish = async (cell: Editing, text: string, then: 'down' | 'up' | 'right' | 'left' | 'stay') => {
+    const column = columns[cell.column]!;
+    const row = rows[cell.row];
+    const changed = text.trim() !== (row === undefined ? '' : column.text(row));
+    const refused = changed ? await props.onCommit(row, column.id, text.trim()) : undefined;
+    if (refused !== undefined && then !== 'stay') return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
+    setEditing(undefined);
+    if (then !== 'stay') {
+      scroller.current?.focus();
+      const by = { down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1] }[then] as [number, number];
+      goTo({ row: cell.row + by[0], column: cell.column + by[1] });
+    }
+  };
+
+  const picked = () => rows.slice(block.top, block.bottom + 1);
+  const onKeyDown = (event: React.KeyboardEvent) => {
+    if (event.target !== event.currentTarget) return;
+    const { row, column } = active;
+    const command = event.ctrlKey || event.metaKey;
+    const move = (to: Cell) => goTo(to, event.shiftKey);
+    switch (event.key) {
+      case 'ArrowDown':
+        move({ row: command ? count - 1 : row + 1, column });
+        break;
+      case 'ArrowUp':
+        move({ row: command ? 0 : row - 1, column });
+        break;
+      case 'ArrowRight':
+        move({ row, column: command ? columns.length - 1 : column + 1 });
+        break;
+      case 'ArrowLeft':
+        move({ row, column: command ? 0 : column - 1 });
+        break;
+      case 'Home':
+        move({ row: command ? 0 : row, column: 0 });
+        break;
+      case 'End':
+        move({ row: command ? count - 1 : row, column: columns.length - 1 });
+        break;
+      case 'PageDown':
+        move({ row: row + pageOf(scroller.current), column });
+        break;
+      case 'PageUp':
+        move({ row: row - pageOf(scroller.current), column });
+        break;
+      case 'Enter':
+      case 'F2':
+        startEditing(active);
+        break;
+      case 'Escape':
+        setAnchor(undefined);
+        return;
+      case 'Insert':
+        if (editable) props.onInsert(rows[row]);
+        break;
+      case 'Delete':
+      case 'Backspace':
+        if (!editable) return;
+        if (command) props.onRemove(picked());
+        else props.onClear(picked(), columns.slice(block.left, block.right + 1).map((each) => each.id));
+        break;
+      case 'a':
+        if (!command) return startTyping(event);
+        setAnchor({ row: 0, column: 0 });
+        setActive({ row: Math.max(0, rows.length - 1), column: columns.length - 1 });
+        break;
+      default:
+        return startTyping(event);
+    }
+    event.preventDefault();
+  };
+  const startTyping = (event: React.KeyboardEvent) => {
+    if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    startEditing(active, event.key);
+  };
+  const onCopy = (event: React.ClipboardEvent) => {
+    if (event.target !== event.currentTarget) return;
+    event.preventDefault();
+    const taken = columns.slice(block.left, block.right + 1);
+    event.clipboardData.setData('text/plain', writeTsv(picked().map((row) => taken.map((column) => column.text(row)))));
+  };
+  const onPaste = (event: React.ClipboardEvent) => {
+    if (event.target !== event.currentTarget || !editable) return;
+    event.preventDefault();
+    const pasted = parseTsv(event.clipboardData.getData('text/plain'));
+    if (pasted.length > 0) props.onPaste(block.top, block.left, pasted);
+  };
+
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a virtual table that is written in place
+    <div
+      ref={scroller}
+      className="grid"
+      role="grid"
+      aria-label={props.label}
+      aria-rowcount={count + 1}
+      aria-colcount={columns.length + 1}
+      aria-multiselectable="true"
+      aria-readonly={!editable}
+      tabIndex={0}
+      data-pane-entry
+      aria-activedescendant={`${id}-${active.row}-${active.column}`}
+      onKeyDown={onKeyDown}
+      onCopy={onCopy}
+      onPaste={onPaste}
+    >
+      <div className="grid-space" role="presentation" style={{ height: virtual.getTotalSize(), width }}>
+        <div className="grid-head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template }}>
+          <div role="columnheader" aria-colindex={1} className="grid-title">
+            <span className="unseen">Findings</span>
+          </div>
+          {columns.map((column, c) => (
+            <div
+              key={column.id}
+              role="columnheader"
+              aria-colindex={c + 2}
+              title={column.about}
+              className={classNames('grid-title', 'lettering', column.figure && 'right', c === 0 && 'pinned')}
+            >
+              <span className="ellipsis">{column.title}</span>
+            </div>
+          ))}
+        </div>
+        {virtual.getVirtualItems().map(({ index, start }) => {
+          const row = rows[index];
+          const key = row === undefined ? 'new' : keyOf(row);
+          return (
+            <div
+              key={key}
+              role="row"
+              aria-rowindex={index + 2}
+              aria-selected={key === selected}
+              data-row={key}
+              className={classNames(
+                'grid-row',
+                key === selected && 'selected',
+                props.also.includes(key) && 'also',
+                row !== undefined && props.lookOf?.(row),
+                row === undefined && 'new',
+              )}
+              style={{ gridTemplateColumns: template, transform: `translateY(${start}px)`, zIndex: editing?.row === index ? 3 : undefined }}
+            >
+              <div role="gridcell" aria-colindex={1} className="grid-cell grid-mark">
+                {row !== undefined && props.markOf(row)}
+              </div>
+              {columns.map((column, c) => {
+                const isActive = active.row === index && active.column === c;
+                const isEdited = editing?.row === index && editing.column === c;
+                const problem = row === undefined ? undefined : column.problem?.(row);
+                const aside = row === undefined ? undefined : column.aside?.(row);
+                return (
+                  // biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/useFocusableInteractive: the grid has the keys and the tab stop
+                  <div
+                    key={column.id}
+                    id={`${id}-${index}-${c}`}
+                    role="gridcell"
+                    aria-colindex={c + 2}
+                    aria-readonly={column.edit === undefined ? true : undefined}
+                    aria-selected={inBlock(block, index, c)}
+                    data-column={column.id}
+                    title={isEdited ? undefined : (problem ?? aside)}
+                    className={classNames(
+                      'grid-cell',
+                      column.figure && 'figure right',
+                      column.edit === undefined && 'computed',
+                      c === 0 && 'pinned',
+                      isActive && 'active',
+                      anchor !== undefined && inBlock(block, index, c) && 'in-block',
+                      problem !== undefined && 'wrong',
+                    )}
+                    onPointerDown={(event) => {
+                      if (event.button !== 0 || isEdited) return;
+                      goTo({ row: index, column: c }, event.shiftKey);
+                    }}
+                    onDoubleClick={() => !isEdited && startEditing({ row: index, column: c })}
+                  >
+                    {isEdited && editing !== undefined ? (
+                      column.edit?.choices !== undefined ? (
+                        <ChoiceEditor
+                          title={column.title}
+                          choices={column.edit.choices}
+                          start={editing.start.length === 1 ? firstOf(column.edit.choices, editing.start) : editing.start}
+                          onDone={(text, then) => void finish(editing, text, then)}
+                          onCancel={() => {
+                            setEditing(undefined);
+                            scroller.current?.focus();
+                          }}
+                        />
+                      ) : (
+                        <CellEditor
+                          column={column}
+                          row={row}
+                          start={editing.start}
+                          caretAtEnd={editing.caretAtEnd}
+                          refused={editing.refused}
+                          onDone={(text, then) => void finish(editing, text, then)}
+                          onCancel={() => {
+                            setEditing(undefined);
+                            scroller.current?.focus();
+                          }}
+                        />
+                      )
+                    ) : row === undefined ? (
+                      c === 0 && <span className="soft">{props.hint}</span>
+                    ) : (
+                      <span className="ellipsis">{column.show?.(row) ?? column.text(row)}</span>
+                    )}
+                    {problem !== undefined && !isEdited && <span className="unseen">, {problem}</span>}
+                  </div>
+                );
+              })}
+            </div>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
+
+const firstOf = (choices: readonly string[], letter: string): string =>
+  choices.find((choice) => choice.startsWith(letter.toLowerCase())) ?? choices[0] ?? '';
+
+const pageOf = (scroller: HTMLElement | null): number =>
+  Math.max(1, Math.floor((scroller?.clientHeight ?? ROW_PX * 10) / ROW_PX) - 2);
+
+/** Brings a column into view beside the pinned first one. */
+function scrollToColumn<R>(scroller: HTMLElement | null, columns: readonly Column<R>[], column: number): void {
+  if (scroller === null || column === 0) return;
+  const pinned = MARK_PX + (columns[0]?.width ?? 0);
+  const left = MARK_PX + columns.slice(0, column).reduce((sum, each) => sum + each.width, 0);
+  const right = left + (columns[column]?.width ?? 0);
+  if (left - pinned < scroller.scrollLeft) scroller.scrollLeft = left - pinned;
+  else if (right > scroller.scrollLeft + scroller.clientWidth) scroller.scrollLeft = right - scroller.clientWidth;
+}

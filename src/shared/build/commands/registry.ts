@@ -9,6 +9,7 @@ import dimensionAdd from './dimension-add.ts';
 import dimensionMove from './dimension-move.ts';
 import dimensionRemove from './dimension-remove.ts';
 import dimensionSet from './dimension-set.ts';
+import dimensionsImport from './dimensions-import.ts';
 import findingAccept from './finding-accept.ts';
 import partAdd from './part-add.ts';
 import partMove from './part-move.ts';
@@ -33,6 +34,7 @@ export const commands = {
   'dimension-move': dimensionMove,
   'dimension-remove': dimensionRemove,
   'dimension-set': dimensionSet,
+  'dimensions-import': dimensionsImport,
   'finding-accept': findingAccept,
   'part-add': partAdd,
   'part-move': partMove,

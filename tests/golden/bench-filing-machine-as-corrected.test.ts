@@ -186,4 +186,19 @@ describe('the machine goes together', () => {
     expect(place('base', 'Y', 'front pedestal front') - discRear).toBeCloseTo(3.5, DIGITS);
     expect(discFront - place('yoke', 'Y', 'rear face')).toBeCloseTo(machine.value('crank pin', 'side gap')!, DIGITS);
   });
+
+  test('every casting that is turned swings inside 95 from its own line', () => {
+    const column = Math.hypot(place('guide column', 'X', 'foot right'), place('guide column', 'Y', 'foot front'));
+    // √(74² + 36²).
+    expect(column).toBeCloseTo(82.2922, 4);
+    const rodToPost = place('over-arm', 'Y', 'post rear') - place('over-arm', 'Y', 'rod line');
+    const arm = Math.hypot(rodToPost, place('over-arm', 'X', 'post right'));
+    // √(90² + 13²).
+    expect(arm).toBeCloseTo(90.934, 4);
+    const corner = machine.value('table', 'corner radius')!;
+    const plate = (place('table', 'X', 'right edge') - corner) * Math.SQRT2 + corner;
+    // (65 - 12) × √2 + 12.
+    expect(plate).toBeCloseTo(86.9533, 4);
+    expect(Math.max(column, arm, plate, machine.value('flywheel', 'rim diameter')! / 2)).toBeLessThan(95);
+  });
 });

@@ -49,6 +49,7 @@ let code = new Int32Array(3 * 256);
 let codeLength = 0;
 let constants = new Float64Array(128);
 let constantCount = 0;
+const noConstants = new Float64Array(0);
 
 // How tightly each operation binds.
 const SUM = 1;
@@ -82,7 +83,7 @@ export function parseFormula(written: string, lengthUnit: LengthUnit, collect?: 
   return ok({
     references,
     code: code.slice(0, codeLength),
-    constants: constants.slice(0, constantCount),
+    constants: constantCount === 0 ? noConstants : constants.slice(0, constantCount),
     lengthUnit,
   });
 }

@@ -27,6 +27,7 @@ export const quantityMessages = {
   'thread-series':
     '“{text}” is not {series}: that has {listed} threads per inch. Correct one of the two, or leave out the series.',
   'limits-unreadable': '“{text}” cannot be read as a limit. Write ±0.1, or both limits as +0.2/-0.1.',
+  'limits-unfinished': 'The limits stop where a number is due. Write ±0.1, or both limits as +0.2/-0.1.',
   'limits-rest': '“{text}” is left over after the limits. Write ±0.1, or two limits as +0.2/-0.1.',
   'limits-too-long': 'The limits are too long to read. Write ±0.1, or both limits as +0.2/-0.1.',
   'limits-too-large': 'The limit is too large to be meant. Write it in the unit of the value.',

@@ -94,8 +94,9 @@ function readSide(text: string, from: number, signed: boolean): ProblemOr<Side> 
   const hasSign = isNegative || sign === PLUS;
   if (hasSign && signed) at = skipSpaces(text, at + 1);
   if (!startsLiteral(text, at)) {
-    const end = Math.max(at + 1, text.trimEnd().length);
-    return problem('limits-unreadable', from, Math.min(end, text.length), { text: text.slice(from).trim() });
+    const rest = text.slice(from).trim();
+    if (rest === '') return problem('limits-unfinished', skipSpaces(text, 0), text.length);
+    return problem('limits-unreadable', from, text.trimEnd().length, { text: rest });
   }
   const end = scanLiteral(text, at, startsFraction(text, at) ? 'whole' : 'power', false);
   if (end < 0) return err(literal.problem!);

@@ -7,7 +7,7 @@ import { celsius, degree, fahrenheit, inch, minute, type Unit, unitNamed } from 
  * Where a number stands decides how `/` and `-` beside it are read.
  *
  * - `whole`: it is the whole text; `3/8` and `1-3/8` are fractions even without a unit.
- * - `free`: in a formula; `3/8 in` and `1-3/8 in` are fractions, without a unit they are sums to do.
+ * - `free`: in a formula; `3/8 in` and `1-3/8 in`, written tight, are fractions; without a unit they are sums to do.
  * - `times`: after `*`; as free, but `2-3/8 in` takes three eighths away (`4 * 2-3/8 in`).
  * - `divide`: after `/`; `3/8 in` may mean two things there and is refused.
  * - `power`: after `^`; never a fraction.
@@ -81,7 +81,7 @@ function scanFraction(text: string, from: number, end: number, place: Place): nu
     return finishMixed(text, from, spaced + 1, place);
   }
   if (spaced > end && isDigit(sign)) {
-    const last = scanRatio(text, spaced);
+    const last = scanRatio(text, spaced, place);
     if (last > 0 && place !== 'power') {
       if (ratio.denominator === 0) return fail('zero-denominator', from, last);
       if (ratio.numerator >= ratio.denominator) return fail('fraction-improper', from, last);
@@ -95,7 +95,7 @@ function scanFraction(text: string, from: number, end: number, place: Place): nu
   }
   if (place === 'power') return end;
   if (isMinus(sign) && spaced === end && (place === 'whole' || place === 'free')) {
-    const last = scanRatio(text, end + 1);
+    const last = scanRatio(text, end + 1, place);
     const isMixed = last > 0 && ratio.numerator > 0 && ratio.numerator < ratio.denominator;
     if (!isMixed || (place === 'free' && !unitFollows(text, last))) return end;
     literal.number = integer + ratio.numerator / ratio.denominator;
@@ -103,7 +103,7 @@ function scanFraction(text: string, from: number, end: number, place: Place): nu
     return last;
   }
   if (sign !== SLASH) return end;
-  const last = scanRatio(text, from);
+  const last = scanRatio(text, from, place);
   if (last < 0 || (place !== 'whole' && !unitFollows(text, last))) return end;
   if (place === 'divide') return fail('ambiguous-fraction', from, last);
   if (ratio.denominator === 0) return fail('zero-denominator', from, last);
@@ -124,13 +124,17 @@ function finishMixed(text: string, from: number, end: number, place: Place): num
 
 const ratio = { numerator: 0, denominator: 0 };
 
-/** Reads `3/8`: two plain integers. Returns -1 when there is something else. */
-function scanRatio(text: string, from: number): number {
+/**
+ * Reads `3/8`: two plain integers. Returns -1 when there is something else. Spaces about the stroke make it a division
+ * (`2 / 3 mm * bore`), unless the fraction is the whole text.
+ */
+function scanRatio(text: string, from: number, place: Place): number {
   const slash = skipDigits(text, from);
   if (slash === from) return -1;
-  const afterSpace = skipSpaces(text, slash);
-  if (text.charCodeAt(afterSpace) !== SLASH) return -1;
-  const below = skipSpaces(text, afterSpace + 1);
+  const isAlone = place === 'whole';
+  const stroke = isAlone ? skipSpaces(text, slash) : slash;
+  if (text.charCodeAt(stroke) !== SLASH) return -1;
+  const below = isAlone ? skipSpaces(text, stroke + 1) : stroke + 1;
   const end = skipDigits(text, below);
   if (end === below || end - from > 60) return -1;
   const next = text.charCodeAt(end);

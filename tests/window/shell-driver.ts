@@ -1,4 +1,5 @@
 import type { ElectronApplication, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import type { Channel, EventName, IpcEvents, Request, Response, WaywrightApi } from '../../src/shared/ipc/contract.ts';
 
 /** What native dialogs answer while a test drives the program, in order; a question without an answer is a failure. */
@@ -92,14 +93,11 @@ export const menuItem = (app: ElectronApplication, id: string): Promise<MenuItem
     return { label: item.label, enabled: item.enabled, accelerator, submenu };
   }, id);
 
-/** Chooses an item of the native menu bar. */
-export const chooseMenu = (app: ElectronApplication, id: string): Promise<void> =>
-  app.evaluate(({ Menu }, wanted) => {
-    const item = Menu.getApplicationMenu()?.getMenuItemById(wanted);
-    if (item === null || item === undefined) throw new Error(`There is no menu item ${wanted}.`);
-    if (!item.enabled) throw new Error(`The menu item ${wanted} is disabled.`);
-    item.click();
-  }, id);
+/** Chooses an item of the native menu bar, as soon as it is enabled. */
+export async function chooseMenu(app: ElectronApplication, id: string): Promise<void> {
+  await expect.poll(() => menuItem(app, id).then((item) => item?.enabled), { message: id, timeout: 5_000 }).toBe(true);
+  await app.evaluate(({ Menu }, wanted) => Menu.getApplicationMenu()?.getMenuItemById(wanted)?.click(), id);
+}
 
 export const titles = (app: ElectronApplication): Promise<readonly string[]> =>
   app.evaluate(({ BrowserWindow }) =>

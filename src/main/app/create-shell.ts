@@ -120,7 +120,7 @@ export function createShell(): Shell {
         return {
           platform,
           developer: !app.isPackaged,
-          front: front?.report,
+          front: front && { ...front.report, hasFile: front.build !== undefined },
           recent: recent.list(),
           homeFolder: app.getPath('home'),
           windows: windows

@@ -33,7 +33,7 @@ export async function recoverBeside(file: string, places: Places): Promise<Resul
   return second.ok ? ok({ path: elsewhere, lost: second.value.lost }) : second;
 }
 
-export const isCommitError = (error: OpenError | CommitError): error is CommitError =>
+const isCommitError = (error: OpenError | CommitError): error is CommitError =>
   error.code === 'disk-full' ||
   error.code === 'unwritable' ||
   error.code === 'read-only' ||
@@ -42,7 +42,7 @@ export const isCommitError = (error: OpenError | CommitError): error is CommitEr
 
 const MOST_LOSSES = 8;
 
-export function lossInWords(file: string, { path: made, lost }: Recovered): Words {
+function lossInWords(file: string, { path: made, lost }: Recovered): Words {
   const message = `“${path.basename(file)}” was recovered as “${path.basename(made)}”.`;
   const where = `It lies in ${path.dirname(made)}. The damaged file is as it was; keep it until you have looked through the new one.`;
   if (lost.length === 0) return { message, detail: `Everything could be read. ${where}` };

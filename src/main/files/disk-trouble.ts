@@ -1,7 +1,7 @@
 import type { CommitError } from '../../shared/ipc/contract.ts';
 
 /** The code of a file system's error, or undefined for any other thrown thing. */
-export const codeOf = (error: unknown): string | undefined =>
+const codeOf = (error: unknown): string | undefined =>
   typeof error === 'object' && error !== null && 'code' in error && typeof error.code === 'string'
     ? error.code
     : undefined;

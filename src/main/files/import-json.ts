@@ -53,7 +53,7 @@ const create = (file: string, { records, issues }: BuildContent) =>
     },
   });
 
-export function problemsInWords(problems: readonly JsonProblem[]): string {
+function problemsInWords(problems: readonly JsonProblem[]): string {
   const shown = problems.slice(0, MOST_PROBLEMS).map((each) => `At ${each.place}: ${each.sentence} ${each.remedy}`);
   const rest = problems.length - shown.length;
   const tail = rest > 0 ? [`And ${rest} more.`] : [];

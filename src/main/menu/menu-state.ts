@@ -7,6 +7,9 @@ export interface FrontWindow {
   readonly redo: string | undefined;
   /** The keyboard is in a text field, where undo takes back typing. */
   readonly editingText: boolean;
+  /** A build file is open behind it. */
+  readonly hasFile: boolean;
+  /** Its page shows the build and can carry out what is asked of it. */
   readonly hasBuild: boolean;
   readonly readOnly: boolean;
 }

@@ -4,7 +4,14 @@ import { menuActions } from '../../shared/ipc/contract.ts';
 import type { FrontWindow, MenuCommands, MenuState } from './menu-state.ts';
 import { menuTemplate } from './menu-template.ts';
 
-const front: FrontWindow = { undo: undefined, redo: undefined, editingText: false, hasBuild: true, readOnly: false };
+const front: FrontWindow = {
+  undo: undefined,
+  redo: undefined,
+  editingText: false,
+  hasFile: true,
+  hasBuild: true,
+  readOnly: false,
+};
 const state: MenuState = {
   platform: 'linux',
   developer: false,
@@ -61,7 +68,7 @@ describe('the menu bar', () => {
   });
 
   test('without a build only what needs none is enabled', () => {
-    const none = { ...state, front: { ...front, hasBuild: false } };
+    const none = { ...state, front: { ...front, hasFile: false, hasBuild: false } };
     for (const id of ['new', 'open', 'example-as-corrected', 'keys']) expect(find(none, id).enabled).not.toBe(false);
     for (const id of [
       'save-copy',

@@ -77,6 +77,7 @@ function recentLabel(file: RecentFile, homeFolder: string): string {
 
 function fileMenu(state: MenuState, commands: MenuCommands): Item {
   const hasBuild = state.front?.hasBuild === true;
+  const hasFile = state.front?.hasFile === true;
   const editable = hasBuild && state.front?.readOnly === false;
   const recent: Item[] = [
     ...state.recent.map((file) => ({
@@ -110,7 +111,7 @@ function fileMenu(state: MenuState, commands: MenuCommands): Item {
         id: 'save-copy',
         label: 'Save a Copy…',
         accelerator: 'CmdOrCtrl+Shift+S',
-        enabled: hasBuild,
+        enabled: hasFile,
         click: () => commands.saveCopy(),
       },
       line,
@@ -131,7 +132,7 @@ function fileMenu(state: MenuState, commands: MenuCommands): Item {
         ],
       },
       line,
-      { id: 'show-in-folder', label: 'Show in Folder', enabled: hasBuild, click: () => commands.showInFolder() },
+      { id: 'show-in-folder', label: 'Show in Folder', enabled: hasFile, click: () => commands.showInFolder() },
       line,
       { role: 'close', label: 'Close Window', accelerator: 'CmdOrCtrl+W' },
       ...(state.platform === 'darwin' ? [] : [{ role: 'quit', label: 'Quit', accelerator: 'CmdOrCtrl+Q' } as const]),

@@ -111,7 +111,8 @@ describe('every problem has a sentence', () => {
     const sentence = describeProblem(problem!);
     expect(sentence).toBeDefined();
     expect(sentence).not.toMatch(/[{}!]|\binvalid\b|NaN|undefined/i);
-    expect(sentence).toMatch(/[.?]$/);
+    // What is wrong in one sentence, what to do in another.
+    expect(sentence).toMatch(/\. [A-Z“].*[.?]$/);
     expect(problem!.start).toBeGreaterThanOrEqual(0);
     expect(problem!.end).toBeGreaterThan(problem!.start);
   });
@@ -132,7 +133,7 @@ test('no code in the two rooms is without a sentence', () => {
 });
 
 test('the sentence names the value and the remedy', () => {
-  expect(describeProblem(examples['bare-number']!)).toBe('5 has no unit, but stands beside a length: write 5 mm.');
+  expect(describeProblem(examples['bare-number']!)).toBe('5 has no unit, but stands beside a length. Write 5 mm.');
   expect(describeProblem(examples['unknown-function']!)).toMatch(/Is sqrt meant\?$/);
   expect(fillMessage('{a} and {b}', { a: 'x', b: 1 / 3 })).toBe('X and 0.333333');
   expect(describeProblem({ code: 'name-unknown', start: 0, end: 1 })).toBeUndefined();

@@ -18,7 +18,8 @@ export const formulaMessages = {
   'unopened-bracket': 'This bracket was never opened. Take it away, or add a ( where it begins.',
   'unclosed-quote': 'The name in quotation marks does not end. Add the closing mark.',
   'empty-name': 'There is no name between the quotation marks. Write the name of a dimension.',
-  'stray-comma': 'A comma can only stand between the values of a function, or as a decimal comma between digits.',
+  'stray-comma':
+    'A comma stands where none can: it parts the values of a function or follows whole digits. Put an operator there, or take it away.',
   'mixed-separators':
     'Values are parted by a comma here and by a semicolon there. Part them all alike, and write decimals with a point.',
   'part-missing': 'After “of” the name of a part is due. Write “{name} of” and the part.',
@@ -31,26 +32,25 @@ export const formulaMessages = {
   'wrong-kind': '“{text}” is {has}, but {want} is due here. Write the value in a unit that fits.',
   'wrong-unit': 'The formula gives {has}, but {want} is due here. Check what is multiplied and divided.',
   'result-without-unit': 'The formula gives a number without a unit, but {want} is due here. Multiply it by 1 {unit}.',
-  'bare-number': '{value} has no unit, but stands beside {other}: write {value} {unit}.',
-  'bare-angle': '{value} has no unit, but an angle is due here: write {value} deg.',
+  'bare-number': '{value} has no unit, but stands beside {other}. Write {value} {unit}.',
+  'bare-angle': '{value} has no unit, but an angle is due here. Write {value} deg.',
   'unlike-sum': '{left} and {right} cannot be added or taken away. Give both the same kind of unit.',
   unlike: '{left} and {right} cannot be compared. Give both the same kind of unit.',
   'needs-angle': 'An angle is due here, but this is {has}. Write the angle in degrees, such as 30 deg.',
   'needs-number': 'A number without a unit is due here, but this is {has}. Divide it by a value of the same kind.',
-  'exponent-with-unit': 'An exponent must be a number without a unit, but this is {has}.',
+  'exponent-with-unit':
+    'An exponent must be a number without a unit, but this is {has}. Divide it by a value of the same kind.',
   'exponent-not-fixed': '{has} can only be raised to a power that is written as a number. Write the number itself.',
   'power-too-high': 'This makes a power of a unit that nothing is measured in. Check what is multiplied.',
   'step-missing': 'To round {has} a step is needed. Write a comma and the step after it, such as 1 {unit}.',
   'division-by-zero': 'This divides by nought. Check the value below the division sign.',
   'root-of-negative': 'A root of the negative value {value} is asked for. Check the values under it.',
-  'outside-one': 'The value {value} must lie between -1 and 1 to belong to an angle.',
+  'outside-one': 'The value {value} must lie between -1 and 1 to belong to an angle. Check what is divided by what.',
   'no-tangent': 'At a right angle ({value}°) there is no tangent. Check the angle.',
-  'no-direction': 'Both values are nought, so there is no direction between them.',
-  'step-not-positive': 'The step to round to must be more than nought.',
+  'no-direction': 'Both values are nought, so they give no direction. Check the two values.',
+  'step-not-positive': 'The step to round to is not more than nought. Write one above nought.',
   'not-whole': 'A count must be a whole number, but this is {value}. Round it, or correct the values.',
 } as const;
-
-export type FormulaProblem = keyof typeof formulaMessages;
 
 const all: Readonly<Record<string, string>> = { ...quantityMessages, ...formulaMessages };
 

@@ -12,10 +12,10 @@ const BASE = 4096;
 const LARGEST = 2047;
 
 export const NO_UNIT: UnitPower = 0;
-export const LENGTH: UnitPower = WHOLE;
+const LENGTH: UnitPower = WHOLE;
 export const ANGLE: UnitPower = WHOLE * BASE;
-export const MASS: UnitPower = WHOLE * BASE ** 2;
-export const TEMPERATURE: UnitPower = WHOLE * BASE ** 3;
+const MASS: UnitPower = WHOLE * BASE ** 2;
+const TEMPERATURE: UnitPower = WHOLE * BASE ** 3;
 
 /** In the order of `kinds`. */
 export const unitPowers: readonly UnitPower[] = [NO_UNIT, LENGTH, ANGLE, MASS, TEMPERATURE];

@@ -36,5 +36,3 @@ export const quantityMessages = {
   'sign-missing': 'The limit {text} has no sign. Write ±{text}, or both limits with + or -.',
   'class-not-yet': 'Tolerance classes such as H7 are not read yet. Write the limits as numbers, such as +0.021/0.',
 } as const;
-
-export type QuantityProblem = keyof typeof quantityMessages;

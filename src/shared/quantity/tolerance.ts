@@ -14,6 +14,3 @@ export const epsilonOf: Readonly<Record<Kind, number>> = {
   temperature: 1e-6,
   number: 1e-9,
 };
-
-/** Do two values of one kind count as equal? */
-export const isSame = (a: number, b: number, kind: Kind): boolean => Math.abs(a - b) <= epsilonOf[kind];

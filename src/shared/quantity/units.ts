@@ -26,7 +26,7 @@ const INCH_PER = 5;
 const POUND_TIMES = 45_359_237;
 const POUND_PER = 100_000_000;
 
-export const millimetre = unit('length', 1, 1, 'mm');
+const millimetre = unit('length', 1, 1, 'mm');
 export const inch = unit('length', INCH_TIMES, INCH_PER, 'in');
 export const degree = unit('angle', 1, 1);
 export const minute = unit('angle', 1, 60);

@@ -2,9 +2,9 @@ import type { DimensionId, PartId } from '../base/ids.ts';
 import { nameKey } from '../formula/name-key.ts';
 import { renameReferences } from '../formula/rename.ts';
 import type { Draft } from './draft.ts';
-import { kindOfMeasure } from './kind-of-measure.ts';
 import { dimensionsOf, partsOf, settingsOf } from './look-up.ts';
 import type { Build } from './records.ts';
+import { writtenOptions } from './written-options.ts';
 
 /** New names, by id, of dimensions and parts that are being renamed in one step. */
 export type Renaming = ReadonlyMap<DimensionId | PartId, string>;
@@ -24,18 +24,14 @@ export function renameInFormulas(build: Build, draft: Draft, renaming: Renaming)
     if (!targets.folded.some((name) => text.includes(name))) continue;
     const now = draft.get(record.id);
     if (now?.kind !== 'dimension' || now.value !== record.value) continue;
-    const value = renameReferences(
-      record.value,
-      { kind: kindOfMeasure(record.measure), lengthUnit },
-      ({ name, part }) => {
-        const partId = part === undefined ? record.part : targets.partNamed.get(nameKey(part));
-        if (partId === undefined) return undefined;
-        const newName = targets.dimensionNames.get(partId)?.get(nameKey(name));
-        const newPart = part === undefined ? undefined : targets.partNames.get(partId);
-        if (newName === undefined && newPart === undefined) return undefined;
-        return { name: newName ?? name, part: part === undefined ? undefined : (newPart ?? part) };
-      },
-    );
+    const value = renameReferences(record.value, writtenOptions(record.measure, lengthUnit), ({ name, part }) => {
+      const partId = part === undefined ? record.part : targets.partNamed.get(nameKey(part));
+      if (partId === undefined) return undefined;
+      const newName = targets.dimensionNames.get(partId)?.get(nameKey(name));
+      const newPart = part === undefined ? undefined : targets.partNames.get(partId);
+      if (newName === undefined && newPart === undefined) return undefined;
+      return { name: newName ?? name, part: part === undefined ? undefined : (newPart ?? part) };
+    });
     if (value !== record.value) draft.put({ ...now, value });
   }
 }

@@ -1,0 +1,65 @@
+import { ok, type Result } from '../../shared/base/result.ts';
+import { partsNamed, partsOf, recordOf, stationsOf } from '../../shared/build/look-up.ts';
+import type { Part } from '../../shared/build/part.ts';
+import type { Build } from '../../shared/build/records.ts';
+import type { Station } from '../../shared/build/station.ts';
+import { nameKey } from '../../shared/formula/name-key.ts';
+import { nearestName } from '../../shared/formula/nearest-name.ts';
+import { type CallProblem, problem } from './verb.ts';
+
+const didYouMean = (name: string, names: readonly string[]): string => {
+  const nearest = nearestName(name, names);
+  return nearest === undefined ? `It has: ${names.join(', ') || 'none'}.` : `Did you mean "${nearest}"?`;
+};
+
+/** A part by its name, or by its id where two share a name. */
+export function findPart(build: Build, text: string): Result<Part, CallProblem> {
+  const byId = recordOf(build, 'part', text);
+  if (byId) return ok(byId);
+  const named = partsNamed(build, text);
+  const [first] = named;
+  if (named.length > 1) {
+    return problem(
+      text,
+      `${named.length} parts have this name.`,
+      `Use an id: ${named.map(({ id }) => id).join(', ')}.`,
+    );
+  }
+  if (first) return ok(first);
+  return problem(
+    text,
+    'The build has no such part.',
+    didYouMean(
+      text,
+      partsOf(build).map(({ name }) => name),
+    ),
+  );
+}
+
+/** A station written as `part/axis/station`, for example `guide column/Z/top`; names may hold strokes themselves. */
+export function findStation(build: Build, text: string): Result<{ part: Part; station: Station }, CallProblem> {
+  const key = nameKey(text);
+  const parts = partsOf(build).filter(({ name }) => key.startsWith(`${nameKey(name)}/`));
+  const found = parts.flatMap((part) =>
+    stationsOf(build, part.id)
+      .filter(({ axis, name }) => key === nameKey(`${part.name}/${axis}/${name}`))
+      .map((station) => ({ part, station })),
+  );
+  const [first] = found;
+  if (found.length > 1) return problem(text, 'More than one station goes by this.', 'Rename all but one of them.');
+  if (first) return ok(first);
+  const written = 'Write it as part/axis/station, for example "guide column/Z/top".';
+  const [part] = parts;
+  if (!part) {
+    const names = partsOf(build).map(({ name }) => name);
+    const given = text.slice(0, Math.max(0, text.indexOf('/')));
+    return problem(
+      text,
+      'The build has no such part.',
+      given === '' ? written : `${didYouMean(given, names)} ${written}`,
+    );
+  }
+  const names = stationsOf(build, part.id).map(({ axis, name }) => `${axis}/${name}`);
+  const given = text.slice(part.name.length + 1);
+  return problem(text, `${part.name} has no such station.`, `${didYouMean(given, names)} ${written}`);
+}

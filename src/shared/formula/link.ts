@@ -27,6 +27,7 @@ import {
   POWER,
   ROUND,
   ROUND_TO,
+  rangeOfInstruction,
   SIN,
   SQRT,
   STRIDE,
@@ -202,9 +203,7 @@ function applyOne(formula: Formula, operation: number, at: number): TextProblem 
 
 /** A problem at the text of the value that stands at `slot` of the stack. */
 function problemOf(formula: Formula, code: string, slot: number, data?: TextProblem['data']): TextProblem {
-  const made = madeBy[slot]!;
-  const start = formula.code[made + 1]!;
-  const end = formula.code[made + 2]!;
+  const { start, end } = rangeOfInstruction(formula.code, madeBy[slot]!);
   return data === undefined ? { code, start, end } : { code, start, end, data };
 }
 
@@ -245,9 +244,7 @@ function needsAngle(formula: Formula, at: number): TextProblem {
 }
 
 function wrongResult(formula: Formula, want: UnitPower, has: UnitPower): TextProblem {
-  const last = formula.code.length - STRIDE;
-  const start = formula.code[last + 1]!;
-  const end = formula.code[last + 2]!;
+  const { start, end } = rangeOfInstruction(formula.code, formula.code.length - STRIDE);
   const unit = remedyUnit(want, formula.lengthUnit);
   const data = { want: describeUnit(want), has: describeUnit(has), unit };
   return { code: has === NO_UNIT ? 'result-without-unit' : 'wrong-unit', start, end, data };

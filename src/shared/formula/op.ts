@@ -1,5 +1,6 @@
 // The instructions of a compiled formula. Postfix: operands first, then the operation that takes them off the stack.
-// Each takes three places in `code`: operation + argument · 32, start and end of the text it stems from.
+// Each takes two places in `code`: operation + argument · 32, and the range of the text it stems from. Packed so, most
+// formulas fit the 64 bytes up to which an array keeps its numbers with itself; beyond, making one costs many times more.
 
 export const CONSTANT = 0; // argument: index of the constant · 8 + index of its kind in `kinds`
 export const OPERAND = 1; // argument: index of the reference
@@ -32,7 +33,7 @@ export const OP_BITS = 5;
 export const OP_MASK = 31;
 
 /** Places in `code` that one instruction takes. */
-export const STRIDE = 3;
+export const STRIDE = 2;
 
 /** Brackets, functions and powers inside one another. It also bounds the stack of a running formula. */
 export const MAX_DEPTH = 200;
@@ -40,8 +41,19 @@ export const MAX_DEPTH = 200;
 /** One pending value per level and operator precedence, and the operand in hand. */
 export const MAX_STACK = 4 * MAX_DEPTH + 8;
 
-/** Largest text that is read, in characters. */
+/** Largest text that is read, in characters: both ends of a range in it take fourteen bits each. */
 export const MAX_LENGTH = 10_000;
+
+const RANGE_BITS = 14;
+const RANGE_MASK = (1 << RANGE_BITS) - 1;
+
+export const packRange = (start: number, end: number): number => (start << RANGE_BITS) | end;
+
+/** The range of the text that the instruction at `at` stems from. */
+export function rangeOfInstruction(code: Int32Array, at: number): { readonly start: number; readonly end: number } {
+  const range = code[at + 1]!;
+  return { start: range >> RANGE_BITS, end: range & RANGE_MASK };
+}
 
 interface FunctionShape {
   readonly least: number;

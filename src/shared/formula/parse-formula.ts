@@ -19,6 +19,8 @@ import {
   OP_MASK,
   OPERAND,
   POWER,
+  packRange,
+  rangeOfInstruction,
   STRIDE,
   SUBTRACT,
 } from './op.ts';
@@ -45,7 +47,7 @@ let calls = 0;
 let problem: TextProblem | undefined;
 let references: Reference[] = [];
 let mentions: Mention[] | undefined;
-let code = new Int32Array(3 * 256);
+let code = new Int32Array(512);
 let codeLength = 0;
 let constants = new Float64Array(128);
 let constantCount = 0;
@@ -245,7 +247,7 @@ function call(start: number, nameEnd: number, open: number): boolean {
     return fail('argument-count', start, at, { name, least: shape.least, most: shape.most, count });
   }
   if (count === 1 && shape.single >= 0) emit(shape.single, start, at);
-  if (count > 1) code[codeLength - 1] = at;
+  if (count > 1) code[codeLength - 1] = packRange(start, at);
   return true;
 }
 
@@ -316,8 +318,7 @@ function emit(operation: number, start: number, end: number): void {
     code = wider;
   }
   code[codeLength] = operation;
-  code[codeLength + 1] = start;
-  code[codeLength + 2] = end;
+  code[codeLength + 1] = packRange(start, end);
   codeLength += STRIDE;
 }
 
@@ -340,8 +341,8 @@ function failAtRest(): false {
   if (c === 44 || c === 59) return fail('stray-comma', at, at + 1);
   const last = code[codeLength - STRIDE]!;
   if (isQuote(c) && (last & OP_MASK) === CONSTANT) return fail('mark-apart', lastEnd, at + 1);
-  if ((isLetter(c) || isQuote(c)) && (last & OP_MASK) === OPERAND && code[codeLength - 1] === lastEnd) {
-    const start = code[codeLength - 2]!;
+  const { start, end: endOfLast } = rangeOfInstruction(code, codeLength - STRIDE);
+  if ((isLetter(c) || isQuote(c)) && (last & OP_MASK) === OPERAND && endOfLast === lastEnd) {
     const end = isLetter(c) ? skipName(text, at) : at + 1;
     return fail('name-needs-quotes', start, end, { text: text.slice(start, end) });
   }

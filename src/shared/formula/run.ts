@@ -166,7 +166,7 @@ export function problemAt(program: Program, operands: Float64Array): TextProblem
   if (stop.instruction >= 0) return explain(program, stop);
   if (!Number.isNaN(finish(program, result))) return undefined;
   const last = program.code.length - op.STRIDE;
-  const place = { start: program.code[last + 1]!, end: program.code[last + 2]! };
+  const place = op.rangeOfInstruction(program.code, last);
   const scaled = (result * program.times) / program.per;
   if (!(Math.abs(scaled) <= LARGEST_VALUE)) return { code: 'too-large', ...place };
   return { code: 'not-whole', ...place, data: { value: scaled } };
@@ -176,8 +176,8 @@ function explain(program: Program, { instruction, left, right }: Stop): TextProb
   const { code } = program;
   const operation = code[instruction]! & op.OP_MASK;
   // In postfix the operand that was taken last stands right before its operation.
-  const operand = { start: code[instruction - 2]!, end: code[instruction - 1]! };
-  const whole = { start: code[instruction + 1]!, end: code[instruction + 2]! };
+  const operand = op.rangeOfInstruction(code, instruction - op.STRIDE);
+  const whole = op.rangeOfInstruction(code, instruction);
   switch (operation) {
     case op.DIVIDE:
       return right === 0 ? { code: 'division-by-zero', ...operand } : { code: 'too-large', ...whole };

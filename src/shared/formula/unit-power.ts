@@ -66,6 +66,8 @@ export function raise(unit: UnitPower, exponent: number): UnitPower | undefined 
 /** @returns the unit of a product (`sign` 1) or a quotient (`sign` -1); undefined when a power in it becomes too high. */
 export function combine(a: UnitPower, b: UnitPower, sign: 1 | -1): UnitPower | undefined {
   if (b === NO_UNIT) return a;
+  // Lengths only, as nearly always.
+  if (Math.abs(a) <= LARGEST && Math.abs(b) <= LARGEST && Math.abs(a + sign * b) <= LARGEST) return a + sign * b;
   const left = unpack(a);
   const right = unpack(b);
   if (left.some((power, i) => Math.abs(power + sign * right[i]!) > LARGEST)) return undefined;

@@ -15,7 +15,7 @@ export interface Reference {
 export interface Formula {
   /** In order of first mention, each name once. */
   readonly references: readonly Reference[];
-  /** Postfix instructions in threes: operation and argument, start and end of the text they stem from. */
+  /** Postfix instructions in pairs: operation and argument, range of the text they stem from. */
   readonly code: Int32Array;
   /** Numbers of the text in canonical units (mm, deg, kg, °C). */
   readonly constants: Float64Array;

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { connect } from '../../src/main/store/connection.ts';
 import { openStore } from '../../src/main/store/open-store.ts';
 import type { OpenError } from '../../src/shared/ipc/contract.ts';
-import { adding, okOf, partOf, recordsOf, refusalOf, sampleBuild, workbench } from './sample-build.ts';
+import { adding, byId, okOf, partOf, recordsOf, refusalOf, sampleBuild, workbench } from './sample-build.ts';
 
 const bench = workbench();
 
@@ -152,7 +152,7 @@ describe.skipIf(process.platform === 'win32')('files that may not be written or 
     await chmod(file, 0o444);
     const store = await bench.open(file);
     expect(store.readOnly).toEqual({ why: 'file' });
-    expect(await recordsOf(store)).toEqual(sampleBuild());
+    expect(byId(await recordsOf(store))).toEqual(byId(sampleBuild()));
   });
   asUser('say so when the file may not be read', async () => {
     const file = await bench.file();

@@ -6,7 +6,8 @@ import { goTo, placeNow } from './place.ts';
 
 const needPart = (): PartId | undefined => {
   const { part } = placeNow();
-  if (part === undefined) notify({ sentence: 'Choose a part first: stations and dimensions belong to one.', isRefusal: true });
+  if (part === undefined)
+    notify({ sentence: 'Choose a part first: stations and dimensions belong to one.', isRefusal: true });
   return part;
 };
 

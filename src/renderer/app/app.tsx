@@ -2,10 +2,11 @@ import { useEffect, useState } from 'react';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
 import { departments } from './departments.ts';
-import { Dialogs, type DialogName } from './dialogs.tsx';
+import { type DialogName, Dialogs } from './dialogs.tsx';
 import { Foot } from './foot.tsx';
 import { useKeys } from './keys.ts';
 import { useMenu } from './menu.ts';
+import { Mishap } from './mishap.tsx';
 import { NoBuild, OpenFailed } from './no-build.tsx';
 import { goTo, usePlace } from './place.ts';
 import { Rail } from './rail.tsx';
@@ -22,7 +23,7 @@ export function App() {
   useWindowState(file);
   useFirstPart();
 
-  const { department } = usePlace();
+  const { department, part: partOnShow } = usePlace();
   const shown = departments.find(({ id }) => id === department) ?? departments[0];
   return (
     <div className="window">
@@ -33,7 +34,7 @@ export function App() {
           <div className="rooms">
             <Rail />
             <main className="room" data-department={shown?.id}>
-              {shown !== undefined && <shown.View />}
+              <Mishap place={`${shown?.id} ${partOnShow}`}>{shown !== undefined && <shown.View />}</Mishap>
             </main>
           </div>
           <Foot />

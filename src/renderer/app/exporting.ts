@@ -14,7 +14,8 @@ const reason = (error: CommitError): string =>
 
 async function save(engine: Engine, kind: 'csv' | 'json'): Promise<void> {
   const exported = await engine.ask('export', { kind });
-  if (exported === undefined) return notify({ sentence: 'No build is open, so there is nothing to export.', isRefusal: true });
+  if (exported === undefined)
+    return notify({ sentence: 'No build is open, so there is nothing to export.', isRefusal: true });
   const answer = await shell.invoke('files:save-text', {
     kind,
     suggestedName: `${safeName(exported.name)}.${kind}`,

@@ -51,10 +51,8 @@ export function FindDialog({ onClose }: { readonly onClose: () => void }) {
         onKeyDown={onKeyDown}
       />
       {text.trim() !== '' && found.length === 0 && <p className="soft">Nothing of that name in this build.</p>}
-      {/* biome-ignore lint/a11y/useSemanticElements: the list of a combobox */}
       <ul className="found" id={list} role="listbox" aria-label="Found">
         {found.map((each, i) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the combobox has the keys
           <li
             key={each.id}
             id={`${list}-${i}`}

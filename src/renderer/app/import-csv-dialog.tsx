@@ -78,14 +78,19 @@ export function ImportCsvDialog({ onClose }: { readonly onClose: () => void }) {
       {error !== undefined && <p className="mark stop import-error">{error}</p>}
       {picked === undefined && (
         <p>
-          A table with a line of column names: <span className="figure">part, name, from, to, axis, value, plus, minus, source, sheet</span>,
-          in any order, with commas, semicolons or tabs between. Nothing is taken before you have seen what becomes of every row.
+          A table with a line of column names:{' '}
+          <span className="figure">part, name, from, to, axis, value, plus, minus, source, sheet</span>, in any order,
+          with commas, semicolons or tabs between. Nothing is taken before you have seen what becomes of every row.
         </p>
       )}
       <fieldset className="import-options">
         <legend className="lettering soft">What is not there yet</legend>
         <label>
-          <input type="checkbox" checked={options.addParts} onChange={(event) => change({ ...options, addParts: event.target.checked })} />
+          <input
+            type="checkbox"
+            checked={options.addParts}
+            onChange={(event) => change({ ...options, addParts: event.target.checked })}
+          />
           add parts that are named and not there
         </label>
         <label>
@@ -100,8 +105,8 @@ export function ImportCsvDialog({ onClose }: { readonly onClose: () => void }) {
       {picked !== undefined && counts !== undefined && (
         <>
           <p>
-            {picked.name}: {counts.added} new, {counts.changed} changed, {counts.unchanged} as they are, {counts.refused} refused. A
-            refused row leaves nothing behind.
+            {picked.name}: {counts.added} new, {counts.changed} changed, {counts.unchanged} as they are,{' '}
+            {counts.refused} refused. A refused row leaves nothing behind.
           </p>
           <div className="import-report">
             <table className="report">
@@ -128,7 +133,10 @@ export function ImportCsvDialog({ onClose }: { readonly onClose: () => void }) {
             </table>
           </div>
           {picked.preview.rows.length > ROWS_SHOWN && (
-            <p className="soft">The first {ROWS_SHOWN} rows are shown, refused ones first; {picked.preview.rows.length - ROWS_SHOWN} more follow.</p>
+            <p className="soft">
+              The first {ROWS_SHOWN} rows are shown, refused ones first; {picked.preview.rows.length - ROWS_SHOWN} more
+              follow.
+            </p>
           )}
         </>
       )}

@@ -31,7 +31,8 @@ export function IssueDialog({ file, onClose }: { readonly file: OpenFile; readon
       issueMade();
       notify({ sentence: `Issue ${answer.value.letter} of the drawings is kept in the build.`, isRefusal: false });
       onClose();
-    } else if (answer.error.code === 'letter-taken') setError(`There is an issue ${offered} already. Choose another letter.`);
+    } else if (answer.error.code === 'letter-taken')
+      setError(`There is an issue ${offered} already. Choose another letter.`);
     else setError('The issue could not be put on disk. See to the file, then try again.');
   };
   return (
@@ -48,7 +49,9 @@ export function IssueDialog({ file, onClose }: { readonly file: OpenFile; readon
         </>
       }
     >
-      <p className="soft">An issue is a named state of all drawings. It stays in the build file and is never changed.</p>
+      <p className="soft">
+        An issue is a named state of all drawings. It stays in the build file and is never changed.
+      </p>
       <div className="form-row">
         <TextField label="Letter" value={offered} maxLength={4} onChange={setLetter} error={error} />
         <TextField label="Title" value={title} onChange={setTitle} placeholder="For the pattern shop" />
@@ -60,7 +63,9 @@ export function IssueDialog({ file, onClose }: { readonly file: OpenFile; readon
             <li key={issue.letter} className="list-row">
               <span className="figure found-kind">{issue.letter}</span>
               <span className="ellipsis grow">{issue.title || 'without a title'}</span>
-              <span className="soft">{new Date(issue.issuedAt).toLocaleDateString('en-GB', { dateStyle: 'medium' })}</span>
+              <span className="soft">
+                {new Date(issue.issuedAt).toLocaleDateString('en-GB', { dateStyle: 'medium' })}
+              </span>
             </li>
           ))}
         </ul>

@@ -40,6 +40,8 @@ export function useIssues(file: OpenFile): readonly DrawingIssue[] {
 /** Letter of the latest issue of the drawings. */
 export const useLatestIssue = (file: OpenFile): string | undefined => {
   const issues = useIssues(file);
-  return issues.reduce<DrawingIssue | undefined>((last, each) => (last === undefined || each.revision >= last.revision ? each : last), undefined)
-    ?.letter;
+  return issues.reduce<DrawingIssue | undefined>(
+    (last, each) => (last === undefined || each.revision >= last.revision ? each : last),
+    undefined,
+  )?.letter;
 };

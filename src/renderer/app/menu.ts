@@ -19,7 +19,8 @@ export function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): 
       void engine.step(action).then(notifyOutcome);
       return;
     case 'find':
-      return open('find');
+      open('find');
+      return;
     case 'part-new':
       void addPart(engine);
       return;
@@ -30,11 +31,14 @@ export function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): 
       void addDimension(engine);
       return;
     case 'issue-make':
-      return open('issue');
+      open('issue');
+      return;
     case 'import-csv':
-      return open('import-csv');
+      open('import-csv');
+      return;
     case 'import-json':
-      return open('import-json');
+      open('import-json');
+      return;
     case 'export-csv':
       void exportCsv(engine);
       return;
@@ -42,15 +46,20 @@ export function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): 
       void exportJson(engine);
       return;
     case 'show-works':
-      return goTo({ department: 'works' });
+      goTo({ department: 'works' });
+      return;
     case 'show-drawing':
-      return goTo({ department: 'drawing' });
+      goTo({ department: 'drawing' });
+      return;
     case 'settings':
-      return open('settings');
+      open('settings');
+      return;
     case 'keys':
-      return open('keys');
+      open('keys');
+      return;
     case 'next-pane':
-      return cyclePanes(false);
+      cyclePanes(false);
+      return;
   }
 }
 

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
 import { unreachable } from '../../shared/base/assert.ts';
 import type { OpenError, RecentFile } from '../../shared/ipc/contract.ts';
-import { Button } from '../kit/button.tsx';
 import { Banner } from '../kit/banner.tsx';
+import { Button } from '../kit/button.tsx';
 import { notify } from './notices.ts';
 import { shell } from './shell.ts';
 
@@ -37,13 +37,16 @@ export function NoBuild() {
         <section className="start-block">
           <h2 className="lettering">Learn on the bench filing machine</h2>
           <p className="soft">
-            The same machine twice: as it was first drawn, with every kind of fault a drawing can have, and as corrected.
+            The same machine twice: as it was first drawn, with every kind of fault a drawing can have, and as
+            corrected.
           </p>
           <div className="start-actions">
             <Button onClick={() => void shell.invoke('files:open-example', { state: 'as-first-drawn' })}>
               As First Drawn
             </Button>
-            <Button onClick={() => void shell.invoke('files:open-example', { state: 'as-corrected' })}>As Corrected</Button>
+            <Button onClick={() => void shell.invoke('files:open-example', { state: 'as-corrected' })}>
+              As Corrected
+            </Button>
           </div>
         </section>
         {recent.length > 0 && (
@@ -92,8 +95,13 @@ function openErrorWords(error: OpenError): string {
 export function OpenFailed({ error }: { readonly error: OpenError }) {
   const recover = async () => {
     const answer = await shell.invoke('files:recover', undefined);
-    if (answer.ok) notify({ sentence: `Recovered into ${answer.value.path}. ${answer.value.lost} records could not be read.`, isRefusal: false });
-    else notify({ sentence: 'It could not be recovered: the new file could not be written beside it.', isRefusal: true });
+    if (answer.ok)
+      notify({
+        sentence: `Recovered into ${answer.value.path}. ${answer.value.lost} records could not be read.`,
+        isRefusal: false,
+      });
+    else
+      notify({ sentence: 'It could not be recovered: the new file could not be written beside it.', isRefusal: true });
   };
   return (
     <div className="failed">

@@ -1,6 +1,8 @@
 import { shell } from './shell.ts';
 
-type Picked = { readonly ok: true; readonly name: string; readonly text: string } | { readonly ok: false; readonly sentence: string };
+type Picked =
+  | { readonly ok: true; readonly name: string; readonly text: string }
+  | { readonly ok: false; readonly sentence: string };
 
 /** Asks for a file and reads it. Undefined: the user thought better of it. */
 export async function pickText(kind: 'csv' | 'json'): Promise<Picked | undefined> {

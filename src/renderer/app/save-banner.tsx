@@ -28,7 +28,11 @@ export function SaveBanner({ file }: { readonly file: OpenFile }) {
   if (file.halted !== undefined) {
     const [first] = file.saving;
     const what =
-      file.saving.length === 0 ? 'The last step' : file.saving.length === 1 ? `"${first}"` : `"${first}" and ${file.saving.length - 1} more`;
+      file.saving.length === 0
+        ? 'The last step'
+        : file.saving.length === 1
+          ? `"${first}"`
+          : `"${first}" and ${file.saving.length - 1} more`;
     return (
       <Banner
         severity="stop"

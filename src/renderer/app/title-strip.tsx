@@ -7,7 +7,15 @@ import { SeverityMark } from '../kit/marks.tsx';
 import { Tip } from '../kit/tip.tsx';
 import { useLatestIssue } from './issues.ts';
 
-function Box({ label, children, className = '' }: { readonly label: string; readonly children: ReactNode; readonly className?: string }) {
+function Box({
+  label,
+  children,
+  className = '',
+}: {
+  readonly label: string;
+  readonly children: ReactNode;
+  readonly className?: string;
+}) {
   return (
     <div className={`title-box ${className}`}>
       <span className="lettering soft">{label}</span>
@@ -28,7 +36,7 @@ export function TitleStrip({ file, onFind, onSettings }: TitleStripProps) {
   const issue = useLatestIssue(file);
   const counts = summary?.counts;
   return (
-    <header className="title-strip" aria-label="Title block">
+    <header className="title-strip">
       <Tip text={`${file.fileName}\n${file.folder}`}>
         <div className="title-box title-name">
           <span className="lettering soft">Build</span>

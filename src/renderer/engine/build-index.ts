@@ -72,14 +72,19 @@ export function createBuildIndex(build: Build): BuildIndex {
   };
   return {
     settings: () => find('settings', SETTINGS_ID) ?? defaultSettings('Untitled'),
-    parts: () => (partList ??= sorted(parts.values())),
+    parts: () => {
+      partList ??= sorted(parts.values());
+      return partList;
+    },
     stationsOf: (part) => {
       const hold = holdOf(part);
-      return (hold.stationList ??= sorted(hold.stations.values()));
+      hold.stationList ??= sorted(hold.stations.values());
+      return hold.stationList;
     },
     dimensionsOf: (part) => {
       const hold = holdOf(part);
-      return (hold.dimensionList ??= sorted(hold.dimensions.values()));
+      hold.dimensionList ??= sorted(hold.dimensions.values());
+      return hold.dimensionList;
     },
     part: (id) => find('part', id),
     station: (id) => find('station', id),

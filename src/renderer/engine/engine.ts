@@ -67,7 +67,11 @@ const waits: RunOutcome = {
   code: 'halted',
   sentence: 'This edit waits: an earlier one is not on disk yet. Try that again or take it back first.',
 };
-const readOnlyRefusal: RunOutcome = { ok: false, code: 'read-only', sentence: 'This build is open for reading only. Save a copy to edit it.' };
+const readOnlyRefusal: RunOutcome = {
+  ok: false,
+  code: 'read-only',
+  sentence: 'This build is open for reading only. Save a copy to edit it.',
+};
 const noBuild: RunOutcome = { ok: false, code: 'no-build', sentence: 'No build is open. Make or open one first.' };
 
 // A view that someone stops watching is kept for a moment: going from part to part and back must not flicker.
@@ -182,7 +186,8 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       if (no !== undefined) return no;
       const answer = await api.invoke('build:step', { revision, direction });
       if (!answer.ok) {
-        if (answer.error.code === 'nothing-to-step') return { ok: false, code: 'nothing-to-step', sentence: `There is nothing to ${direction}.` };
+        if (answer.error.code === 'nothing-to-step')
+          return { ok: false, code: 'nothing-to-step', sentence: `There is nothing to ${direction}.` };
         changeOpen({ halted: answer.error });
         return waits;
       }

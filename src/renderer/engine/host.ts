@@ -81,7 +81,12 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
       case 'close':
         return load(undefined);
       case 'watch': {
-        const watch: Watched = { key: message.key, params: message.params, compute: openView(message.key), sent: undefined };
+        const watch: Watched = {
+          key: message.key,
+          params: message.params,
+          compute: openView(message.key),
+          sent: undefined,
+        };
         watched.set(message.key, watch);
         return refresh([watch], undefined);
       }

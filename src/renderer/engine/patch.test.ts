@@ -8,7 +8,7 @@ const model = fc.letrec((tie) => ({
     fc.integer({ min: 0, max: 3 }),
     fc.constantFrom('a', 'b', undefined),
     fc.array(tie('node'), { maxLength: 5 }),
-    fc.dictionary(fc.constantFrom('id', 'name', 'rows', 'at'), tie('node')),
+    fc.dictionary(fc.constantFrom('id', 'name', 'rows', 'at'), tie('node'), { noNullPrototype: true }),
   ),
 })).node;
 

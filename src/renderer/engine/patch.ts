@@ -5,7 +5,11 @@
 export type Patch =
   | { readonly op: 'set'; readonly value: unknown }
   /** Keys of an object: changed ones, and those that are gone. */
-  | { readonly op: 'keys'; readonly change: readonly (readonly [key: string, patch: Patch])[]; readonly gone: readonly string[] }
+  | {
+      readonly op: 'keys';
+      readonly change: readonly (readonly [key: string, patch: Patch])[];
+      readonly gone: readonly string[];
+    }
   /** Items of an array of the same length, by index. */
   | { readonly op: 'items'; readonly change: readonly (readonly [index: number, patch: Patch])[] }
   /** A run of an array replaced by another. */
@@ -27,7 +31,9 @@ export function makePatch(before: unknown, after: unknown): Patch | undefined {
 function patchObject(before: Plain, after: Plain): Patch | undefined {
   const change: [string, Patch][] = [];
   for (const key of Object.keys(after)) {
-    const patch = Object.hasOwn(before, key) ? makePatch(before[key], after[key]) : { op: 'set' as const, value: after[key] };
+    const patch = Object.hasOwn(before, key)
+      ? makePatch(before[key], after[key])
+      : { op: 'set' as const, value: after[key] };
     if (patch !== undefined) change.push([key, patch]);
   }
   const gone = Object.keys(before).filter((key) => !Object.hasOwn(after, key));
@@ -47,7 +53,11 @@ function patchArray(before: readonly unknown[], after: readonly unknown[]): Patc
   let start = 0;
   while (start < shorter && makePatch(before[start], after[start]) === undefined) start++;
   let end = 0;
-  while (end < shorter - start && makePatch(before[before.length - 1 - end], after[after.length - 1 - end]) === undefined) end++;
+  while (
+    end < shorter - start &&
+    makePatch(before[before.length - 1 - end], after[after.length - 1 - end]) === undefined
+  )
+    end++;
   return { op: 'splice', start, remove: before.length - start - end, insert: after.slice(start, after.length - end) };
 }
 

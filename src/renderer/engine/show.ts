@@ -1,9 +1,12 @@
-import type { Kind, LengthUnit } from '../../shared/quantity/kind.ts';
-import { formatQuantity } from '../../shared/quantity/format.ts';
 import type { Band } from '../../shared/drawing/drawing.ts';
+import { formatQuantity } from '../../shared/quantity/format.ts';
+import type { Kind, LengthUnit } from '../../shared/quantity/kind.ts';
 
 /** A value with its unit in the build's own system, e.g. `12.7 mm`. */
 export const show = (value: number, kind: Kind, unit: LengthUnit): string => formatQuantity(value, kind, { unit });
+
+/** A length in inches, bare. */
+export const bareInch = (valueMm: number): string => formatQuantity(valueMm, 'length', { unit: 'in', bare: true });
 
 /** A length of a drawing, bare, in mm. */
 export const bareMm = (valueMm: number): string => formatQuantity(valueMm, 'length', { unit: 'mm', bare: true });

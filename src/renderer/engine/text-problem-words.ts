@@ -10,7 +10,8 @@ export function textProblemWords(problem: TextProblem): string {
   }
   const name = problem.data?.name ?? '';
   const nearest = problem.data?.nearest;
-  if (problem.code === 'name-ambiguous') return `More than one is called "${name}". Give the two different names first.`;
+  if (problem.code === 'name-ambiguous')
+    return `More than one is called "${name}". Give the two different names first.`;
   const what = problem.code === 'part-unknown' ? 'No part' : 'No dimension';
   const remedy = nearest === undefined ? 'Write the name as it stands in the list.' : `Did you mean "${nearest}"?`;
   return `${what} is called "${name}". ${remedy}`;

@@ -1,5 +1,5 @@
-import type { WorksChange, Works } from '../../shared/check/works.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
+import type { Works, WorksChange } from '../../shared/check/works.ts';
 import type { BuildIndex } from './build-index.ts';
 
 /** What a view sees: the engine over the open build, and its records by part. */

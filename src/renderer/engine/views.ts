@@ -7,7 +7,10 @@ import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
 import type { Ask, View } from './view.ts';
 import { findingsView } from './views/findings.ts';
+import { linksView } from './views/links.ts';
+import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
+import { reachView } from './views/reach.ts';
 import { summaryView } from './views/summary.ts';
 import { traceView } from './views/trace.ts';
 
@@ -17,6 +20,9 @@ export const views = {
   part: partView,
   findings: findingsView,
   trace: traceView,
+  links: linksView,
+  opened: openedView,
+  reach: reachView,
 } as const satisfies Record<string, View<never, unknown>>;
 
 /** Every question that the window can ask once. */

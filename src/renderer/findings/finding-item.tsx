@@ -61,7 +61,9 @@ export function FindingItem({ finding, showPart, full = false }: FindingItemProp
             <Button onClick={() => setAccepting(true)}>Accept…</Button>
           ) : (
             <Button
-              onClick={() => void engine.run('acceptance-withdraw', { acceptance: accepted.id as never }).then(notifyOutcome)}
+              onClick={() =>
+                void engine.run('acceptance-withdraw', { acceptance: accepted.id as never }).then(notifyOutcome)
+              }
             >
               Re-open
             </Button>
@@ -99,7 +101,9 @@ function AcceptDialog({ finding, onClose }: { readonly finding: FindingLine; rea
     >
       <p>{finding.sentence}</p>
       <TextField label="Reason" value={reason} onChange={setReason} error={error} />
-      <p className="soft">It stays in sight among the accepted ones, and opens again by itself when its figures change.</p>
+      <p className="soft">
+        It stays in sight among the accepted ones, and opens again by itself when its figures change.
+      </p>
     </Dialog>
   );
 }

@@ -57,7 +57,10 @@ export function FindingsPane() {
             room -= shown.length;
             if (shown.length === 0) return null;
             return (
-              <section key={id} aria-label={`${severity === undefined ? 'accepted' : severityWords[severity][1]}, ${departmentWords[department]}`}>
+              <section
+                key={id}
+                aria-label={`${severity === undefined ? 'accepted' : severityWords[severity][1]}, ${departmentWords[department]}`}
+              >
                 <h3 className="findings-head">
                   {severity === undefined ? (
                     <span className="lettering soft">Accepted {items.length}</span>
@@ -100,7 +103,9 @@ function grouped(findings: readonly FindingLine[]): readonly Group[] {
       const items = findings.filter(
         (finding) =>
           finding.department === department &&
-          (severity === undefined ? finding.accepted !== undefined : finding.accepted === undefined && finding.severity === severity),
+          (severity === undefined
+            ? finding.accepted !== undefined
+            : finding.accepted === undefined && finding.severity === severity),
       );
       if (items.length > 0) groups.push({ id: `${severity} ${department}`, severity, department, items });
     }

@@ -1,4 +1,11 @@
-import { type InputHTMLAttributes, type ReactNode, type TextareaHTMLAttributes, useEffect, useId, useState } from 'react';
+import {
+  type InputHTMLAttributes,
+  type ReactNode,
+  type TextareaHTMLAttributes,
+  useEffect,
+  useId,
+  useState,
+} from 'react';
 import { StopIcon } from './icons.tsx';
 
 interface FieldProps {
@@ -92,12 +99,7 @@ export function SettledField({ label, hint, error, value, onSettle, lines, ...re
         lines === undefined ? (
           <input {...rest} {...ids} {...shared} />
         ) : (
-          <textarea
-            {...(rest as TextareaHTMLAttributes<HTMLTextAreaElement>)}
-            {...ids}
-            {...shared}
-            rows={lines}
-          />
+          <textarea {...(rest as TextareaHTMLAttributes<HTMLTextAreaElement>)} {...ids} {...shared} rows={lines} />
         )
       }
     </Field>
@@ -116,11 +118,25 @@ interface SelectFieldProps<V extends string> extends FieldProps {
   readonly disabled?: boolean;
 }
 
-export function SelectField<V extends string>({ label, hint, error, value, options, onChange, disabled }: SelectFieldProps<V>) {
+export function SelectField<V extends string>({
+  label,
+  hint,
+  error,
+  value,
+  options,
+  onChange,
+  disabled,
+}: SelectFieldProps<V>) {
   return (
     <Field label={label} hint={hint} error={error}>
       {(ids) => (
-        <select {...ids} className="input" value={value} disabled={disabled} onChange={(event) => onChange(event.target.value as V)}>
+        <select
+          {...ids}
+          className="input"
+          value={value}
+          disabled={disabled}
+          onChange={(event) => onChange(event.target.value as V)}
+        >
           {options.map((option) => (
             <option key={option.value} value={option.value}>
               {option.label}

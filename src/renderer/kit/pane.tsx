@@ -31,6 +31,8 @@ export function cyclePanes(backwards: boolean): void {
   if (panes.length === 0) return;
   const here = panes.findIndex((pane) => pane.contains(document.activeElement));
   const next = panes[(here + (backwards ? -1 : 1) + panes.length) % panes.length] ?? panes[0];
-  const inside = next?.querySelector<HTMLElement>('[data-pane-entry], [role="grid"] [tabindex="0"], [tabindex="0"], input, button, select');
+  const inside = next?.querySelector<HTMLElement>(
+    '[data-pane-entry], [role="grid"] [tabindex="0"], [tabindex="0"], input, button, select',
+  );
   (inside ?? next)?.focus();
 }

@@ -57,7 +57,6 @@ export function Split({ id, direction, sized, label, initial, min, max, children
   return (
     <div ref={root} className={`split ${direction}`}>
       {pane('first', children[0])}
-      {/* biome-ignore lint/a11y/useSemanticElements: a separator that can be moved has no element of its own */}
       <div
         className={classNames('separator', dragged && 'dragged')}
         role="separator"

@@ -1,4 +1,13 @@
-import { cloneElement, type ReactElement, type ReactNode, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import {
+  cloneElement,
+  type ReactElement,
+  type ReactNode,
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { createPortal } from 'react-dom';
 
 type Trigger = ReactElement<Record<string, unknown>>;
@@ -34,10 +43,11 @@ export function Tip({ text, describes = true, children }: TipProps) {
     return () => window.removeEventListener('keydown', onKey, { capture: true });
   }, [anchor]);
 
-  const both = (name: string, run: (event: { currentTarget: Element }) => void) => (event: { currentTarget: Element }) => {
-    (children.props[name] as ((event: unknown) => void) | undefined)?.(event);
-    run(event);
-  };
+  const both =
+    (name: string, run: (event: { currentTarget: Element }) => void) => (event: { currentTarget: Element }) => {
+      (children.props[name] as ((event: unknown) => void) | undefined)?.(event);
+      run(event);
+    };
   const show = (event: { currentTarget: Element }) => {
     const element = event.currentTarget;
     later(SHOW_AFTER_MS, () => element.isConnected && setAnchor(element.getBoundingClientRect()));
@@ -90,7 +100,16 @@ export function TipBox({ id, anchor, stay, leave, children }: TipBoxProps) {
     });
   }, [anchor]);
   return createPortal(
-    <div ref={box} popover="manual" role="tooltip" id={id} className="tip" style={at} onPointerEnter={stay} onPointerLeave={leave}>
+    <div
+      ref={box}
+      popover="manual"
+      role="tooltip"
+      id={id}
+      className="tip"
+      style={at}
+      onPointerEnter={stay}
+      onPointerLeave={leave}
+    >
       {children}
     </div>,
     document.body,

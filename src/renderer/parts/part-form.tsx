@@ -26,7 +26,10 @@ export function PartForm({ part }: { readonly part: Part }) {
   const setQuantity = (written: string) => {
     const quantity = Number(written);
     if (Number.isInteger(quantity) && quantity >= 1 && quantity <= 10_000) return void set('quantity', quantity);
-    setError({ field: 'quantity', sentence: `"${written}" is not a number of pieces. Write a whole number from 1 to 10 000.` });
+    setError({
+      field: 'quantity',
+      sentence: `"${written}" is not a number of pieces. Write a whole number from 1 to 10 000.`,
+    });
   };
   return (
     <div className="part-form">

@@ -35,7 +35,12 @@ export function PartsPane() {
     });
   }, [parts, filter]);
   const active = shown.findIndex((part) => part.id === place.part);
-  const rows = useVirtualizer({ count: shown.length, estimateSize: () => ROW_PX, getScrollElement: () => list.current, overscan: 8 });
+  const rows = useVirtualizer({
+    count: shown.length,
+    estimateSize: () => ROW_PX,
+    getScrollElement: () => list.current,
+    overscan: 8,
+  });
   useEffect(() => {
     if (active >= 0) rows.scrollToIndex(active);
   }, [active, rows]);
@@ -47,7 +52,10 @@ export function PartsPane() {
     const outcome = notifyOutcome(await engine.run('part-remove', { parts: [part.id] }));
     if (!outcome.ok) return;
     goTo({ part: next?.id });
-    notify({ sentence: `${part.name} is removed with its stations and dimensions. Undo brings it back.`, isRefusal: false });
+    notify({
+      sentence: `${part.name} is removed with its stations and dimensions. Undo brings it back.`,
+      isRefusal: false,
+    });
   };
   const move = (part: PartLine, step: 1 | -1) => {
     const before = step === 1 ? shown[active + 2]?.id : shown[active - 1]?.id;
@@ -70,9 +78,15 @@ export function PartsPane() {
   return (
     <Pane
       title="Parts"
-      beside={<span className="figure soft">{shown.length === parts.length ? parts.length : `${shown.length} of ${parts.length}`}</span>}
+      beside={
+        <span className="figure soft">
+          {shown.length === parts.length ? parts.length : `${shown.length} of ${parts.length}`}
+        </span>
+      }
       actions={
-        editable && <IconButton label="Add a part" keys="Insert" icon={<AddIcon />} onClick={() => void addPart(engine)} />
+        editable && (
+          <IconButton label="Add a part" keys="Insert" icon={<AddIcon />} onClick={() => void addPart(engine)} />
+        )
       }
     >
       {parts.length === 0 ? (
@@ -100,7 +114,6 @@ export function PartsPane() {
               onChange={(event) => setFilter(event.target.value)}
             />
           </div>
-          {/* biome-ignore lint/a11y/useSemanticElements: a list box with rows of its own */}
           <div
             ref={list}
             className="parts-list"
@@ -162,7 +175,6 @@ const makeWords = { cast: 'cast', stock: 'from stock', bought: 'bought' } as con
 function PartRow({ part, top, index, count, selected, renaming, onSelect, onStartRename, onRename }: PartRowProps) {
   const { counts } = part;
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/useFocusableInteractive: the list box has the keys and the tab stop
     <div
       id={`part-${part.id}`}
       role="option"

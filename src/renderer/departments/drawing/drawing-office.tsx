@@ -20,7 +20,15 @@ import { StripPane } from './strip/strip-pane.tsx';
 export function DrawingOffice() {
   const { part } = usePlace();
   return (
-    <Split id="parts" direction="across" sized="first" label="Width of the list of parts" initial={232} min={160} max={480}>
+    <Split
+      id="parts"
+      direction="across"
+      sized="first"
+      label="Width of the list of parts"
+      initial={232}
+      min={160}
+      max={480}
+    >
       <PartsPane />
       {part === undefined ? <NoPart /> : <PartRoom part={part} />}
     </Split>
@@ -59,9 +67,25 @@ function PartRoom({ part }: { readonly part: string }) {
   const sheet = last.current;
   if (sheet === undefined) return <Pane title="Drawing">{null}</Pane>;
   return (
-    <Split id="inspector" direction="across" sized="second" label="Width of the inspector" initial={320} min={240} max={640}>
+    <Split
+      id="inspector"
+      direction="across"
+      sized="second"
+      label="Width of the inspector"
+      initial={320}
+      min={240}
+      max={640}
+    >
       <Board sheet={sheet} />
-      <Split id="findings" direction="down" sized="second" label="Height of the findings" initial={300} min={120} max={900}>
+      <Split
+        id="findings"
+        direction="down"
+        sized="second"
+        label="Height of the findings"
+        initial={300}
+        min={120}
+        max={900}
+      >
         <InspectorPane sheet={sheet} />
         <FindingsPane />
       </Split>
@@ -79,7 +103,8 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
     if (subject?.startsWith('dimension:')) setTable('dimensions');
     if (subject?.startsWith('station:')) setTable('stations');
   }, [subject]);
-  const focusTable = () => requestAnimationFrame(() => board.current?.querySelector<HTMLElement>('[role="grid"]')?.focus());
+  const focusTable = () =>
+    requestAnimationFrame(() => board.current?.querySelector<HTMLElement>('[role="grid"]')?.focus());
   const onOpenRow = (id: RecordId) => {
     setTable(id.startsWith('station:') ? 'stations' : 'dimensions');
     focusTable();
@@ -99,7 +124,15 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
   };
   return (
     <div className="board" ref={board}>
-      <Split id="strip" direction="down" sized="second" label="Height of the chain strip" initial={320} min={140} max={900}>
+      <Split
+        id="strip"
+        direction="down"
+        sized="second"
+        label="Height of the chain strip"
+        initial={320}
+        min={140}
+        max={900}
+      >
         <Pane
           title={sheet.part.name}
           beside={
@@ -109,8 +142,22 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
               value={table}
               onChange={setTable}
               tabs={[
-                { value: 'dimensions', label: <>Dimensions <span className="figure">{sheet.dimensions.length}</span></> },
-                { value: 'stations', label: <>Stations <span className="figure">{sheet.stations.length}</span></> },
+                {
+                  value: 'dimensions',
+                  label: (
+                    <>
+                      Dimensions <span className="figure">{sheet.dimensions.length}</span>
+                    </>
+                  ),
+                },
+                {
+                  value: 'stations',
+                  label: (
+                    <>
+                      Stations <span className="figure">{sheet.stations.length}</span>
+                    </>
+                  ),
+                },
               ]}
             />
           }
@@ -141,9 +188,10 @@ function Dimensions({ sheet }: { readonly sheet: PartSheet }) {
         }
       >
         <p>
-          A dimension runs from one station to another, or is a size: a diameter, a thread, an angle. Write values as the
-          drawing does: <span className="figure">62</span>, <span className="figure">1-3/8"</span>, or a formula such as{' '}
-          <span className="figure">bore of column + 0.2</span>. A block copied from a spreadsheet can be pasted here.
+          A dimension runs from one station to another, or is a size: a diameter, a thread, an angle. Write values as
+          the drawing does: <span className="figure">62</span>, <span className="figure">1-3/8"</span>, or a formula
+          such as <span className="figure">bore of column + 0.2</span>. A block copied from a spreadsheet can be pasted
+          here.
         </p>
       </Empty>
     );

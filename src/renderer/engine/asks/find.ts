@@ -27,7 +27,8 @@ export const findAsk: Ask<{ readonly text: string }, readonly Found[]> = (scene,
   for (const part of scene.index.parts()) {
     const home = { part: part.id, partName: part.name };
     look({ id: part.id, kind: 'part', name: part.name, ...home }, part.number);
-    for (const station of scene.index.stationsOf(part.id)) look({ id: station.id, kind: 'station', name: station.name, ...home }, part.name);
+    for (const station of scene.index.stationsOf(part.id))
+      look({ id: station.id, kind: 'station', name: station.name, ...home }, part.name);
     for (const dimension of scene.index.dimensionsOf(part.id))
       look({ id: dimension.id, kind: 'dimension', name: dimension.name, ...home }, part.name);
   }

@@ -1,7 +1,7 @@
 import type { PartId } from '../../../shared/base/ids.ts';
+import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import { nameKey } from '../../../shared/formula/name-key.ts';
 import { show } from '../show.ts';
-import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import type { Ask } from '../view.ts';
 
 export interface NameOffer {
@@ -17,7 +17,10 @@ const BARE = /^[A-Za-z][A-Za-z0-9_]*$/;
 export const inFormula = (name: string): string => (BARE.test(name) ? name : `"${name}"`);
 
 /** Names of dimensions that begin with (or have a word that begins with) what is typed: this part's first. */
-export const namesAsk: Ask<{ readonly part: PartId; readonly typed: string }, readonly NameOffer[]> = (scene, { part, typed }) => {
+export const namesAsk: Ask<{ readonly part: PartId; readonly typed: string }, readonly NameOffer[]> = (
+  scene,
+  { part, typed },
+) => {
   const wanted = nameKey(typed.replaceAll('"', ''));
   if (wanted === '') return [];
   const unit = scene.index.settings().lengthUnit;

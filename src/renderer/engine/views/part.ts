@@ -1,13 +1,13 @@
 import type { DimensionId, PartId, StationId } from '../../../shared/base/ids.ts';
-import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import type { Dimension } from '../../../shared/build/dimension.ts';
+import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import type { Part } from '../../../shared/build/part.ts';
 import type { Station } from '../../../shared/build/station.ts';
 import type { Finding, Severity } from '../../../shared/check/rule.ts';
 import type { AxisDrawing, ResolvedDimension } from '../../../shared/drawing/drawing.ts';
 import type { Kind, LengthUnit } from '../../../shared/quantity/kind.ts';
 import { limitsProblemWords, valueProblemWords } from '../problem-words.ts';
-import { show, showBand } from '../show.ts';
+import { bareInch, show, showBand } from '../show.ts';
 import { defineView, type Scene } from '../view.ts';
 import { type StripModel, stripOf } from './strip.ts';
 
@@ -29,9 +29,10 @@ export interface DimensionRow {
   readonly from: string;
   readonly to: string;
   readonly axis: string;
-  /** The resolved value in mm (or the kind's own unit), and the same in inches for lengths. */
+  /** The resolved value in mm (or the kind's own unit). */
   readonly value: string | undefined;
-  readonly valueOther: string | undefined;
+  /** A length in inches, without the unit. */
+  readonly inch: string | undefined;
   readonly isFormula: boolean;
   readonly lower: string | undefined;
   readonly upper: string | undefined;
@@ -53,7 +54,7 @@ export interface PartSheet {
 
 const rank: Readonly<Record<Severity, number>> = { stop: 3, caution: 2, note: 1 };
 
-function marksOf(findings: readonly Finding[]): ReadonlyMap<string, Severity> {
+export function marksOf(findings: readonly Finding[]): ReadonlyMap<string, Severity> {
   const marks = new Map<string, Severity>();
   for (const { at, severity, accepted } of findings) {
     if (accepted !== undefined) continue;
@@ -122,7 +123,13 @@ function stationRow(record: Station, drawing: AxisDrawing | undefined, mark: Row
   };
 }
 
-function dimensionRow(scene: Scene, record: Dimension, resolved: ResolvedDimension, mark: RowMark, unit: LengthUnit): DimensionRow {
+function dimensionRow(
+  scene: Scene,
+  record: Dimension,
+  resolved: ResolvedDimension,
+  mark: RowMark,
+  unit: LengthUnit,
+): DimensionRow {
   const kind = kindOfMeasure(record.measure);
   const { value, limits } = resolved;
   const isLength = kind === 'length';
@@ -135,7 +142,7 @@ function dimensionRow(scene: Scene, record: Dimension, resolved: ResolvedDimensi
     to: between === undefined ? '' : (station(between.to)?.name ?? ''),
     axis: between === undefined ? '' : (station(between.from)?.axis ?? ''),
     value: value === undefined ? undefined : show(value, kind, 'mm'),
-    valueOther: value === undefined || !isLength ? undefined : show(value, kind, 'in'),
+    inch: value === undefined || !isLength ? undefined : bareInch(value),
     isFormula: resolved.isFormula,
     lower: limits === undefined ? undefined : show(limits.lower, kind, unit),
     upper: limits === undefined ? undefined : show(limits.upper, kind, unit),

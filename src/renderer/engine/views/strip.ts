@@ -70,7 +70,7 @@ interface StripInput {
 
 /** The chain strip of one axis: where its stations stand, what runs between them, what is amiss. */
 export function stripOf({ scene, drawing, stations, dimensions, unit }: StripInput): StripModel {
-  const byId = new Map(stations.map((station) => [station.id, station]));
+  const byId = new Map(stations.filter(({ axis }) => axis === drawing.axis).map((station) => [station.id, station]));
   const name = (id: StationId) => byId.get(id)?.name ?? '';
   const contradicted = new Set(drawing.conflicts.flatMap((conflict) => conflict.dimensions));
   const closing = new Set(drawing.loops.flatMap((loop) => loop.edges.map((edge) => edge.dimension)));
@@ -89,7 +89,15 @@ export function stripOf({ scene, drawing, stations, dimensions, unit }: StripInp
             : 'closing';
     const text = value === undefined ? 'no value' : show(value, 'length', unit);
     return [
-      { id: dimension.id, name: dimension.name, from: measure.from, to: measure.to, text, source: dimension.source, role },
+      {
+        id: dimension.id,
+        name: dimension.name,
+        from: measure.from,
+        to: measure.to,
+        text,
+        source: dimension.source,
+        role,
+      },
     ];
   });
   return {

@@ -1,11 +1,11 @@
 import type { DimensionId, PartId, StationId } from '../../../shared/base/ids.ts';
 import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import type { RecordId } from '../../../shared/build/records.ts';
+import { valueProblemWords } from '../problem-words.ts';
 import { show, showBand } from '../show.ts';
 import { defineView, type Scene } from '../view.ts';
 import { type FindingLine, lineOfFinding } from './findings.ts';
 import { fullName } from './part.ts';
-import { valueProblemWords } from '../problem-words.ts';
 
 /** One step of "where do you come from?". `depth` is how far down the chain it stands. */
 export interface TraceStep {
@@ -60,7 +60,8 @@ export const traceView = defineView<{ readonly id: RecordId }, Trace | undefined
         .findingsOf(part)
         .filter((finding) => finding.at.includes(id))
         .map((finding) => lineOfFinding(scene, finding));
-      if (scene.index.dimension(id as DimensionId)) return { ...traceDimension(scene, id as DimensionId, part), findings };
+      if (scene.index.dimension(id as DimensionId))
+        return { ...traceDimension(scene, id as DimensionId, part), findings };
       if (scene.index.station(id as StationId)) return { ...traceStation(scene, id as StationId, part), findings };
       return undefined;
     },
@@ -129,7 +130,8 @@ function stepOf(scene: Scene, id: DimensionId, depth: number, home: PartId): Tra
     depth,
     name: record.part === home ? record.name : fullName(scene, id),
     written: record.value,
-    value: value === undefined ? 'no value' : show(value, kindOfMeasure(record.measure), scene.index.settings().lengthUnit),
+    value:
+      value === undefined ? 'no value' : show(value, kindOfMeasure(record.measure), scene.index.settings().lengthUnit),
     source: record.source,
   };
 }

@@ -5,7 +5,15 @@ import { blockOf, inBlock, parseTsv, writeTsv } from './block.ts';
 describe('a block from a spreadsheet', () => {
   test.each([
     ['one cell', '25', [['25']]],
-    ['line ends of every kind', 'a\tb\r\nc\td\ne\tf\r', [['a', 'b'], ['c', 'd'], ['e', 'f']]],
+    [
+      'line ends of every kind',
+      'a\tb\r\nc\td\ne\tf\r',
+      [
+        ['a', 'b'],
+        ['c', 'd'],
+        ['e', 'f'],
+      ],
+    ],
     ['an empty cell between', 'a\t\tb\n', [['a', '', 'b']]],
     ['inch marks stay', '1-3/8"\t"bore" / 2\n', [['1-3/8"', '"bore" / 2']]],
     ['quoted cells with line ends', '"two\nlines"\tx\n', [['two\nlines', 'x']]],
@@ -17,9 +25,11 @@ describe('a block from a spreadsheet', () => {
 
   test('what is copied is pasted to the letter', () => {
     const cell = fc.string({ unit: fc.constantFrom('a', '"', '\t', '\n', '\r', '1', '/', ' ') });
-    const rows = fc.integer({ min: 1, max: 4 }).chain((width) =>
-      fc.array(fc.array(cell, { minLength: width, maxLength: width }), { minLength: 1, maxLength: 5 }),
-    );
+    const rows = fc
+      .integer({ min: 1, max: 4 })
+      .chain((width) =>
+        fc.array(fc.array(cell, { minLength: width, maxLength: width }), { minLength: 1, maxLength: 5 }),
+      );
     fc.assert(
       fc.property(rows, (block) => {
         expect(parseTsv(writeTsv(block))).toEqual(block);

@@ -75,7 +75,9 @@ function readQuoted(text: string, start: number): { readonly cell: string; reado
       continue;
     }
     const after = text[i + 1];
-    return after === undefined || after === '\t' || after === '\n' || after === '\r' ? { cell, next: i + 1 } : undefined;
+    return after === undefined || after === '\t' || after === '\n' || after === '\r'
+      ? { cell, next: i + 1 }
+      : undefined;
   }
   return undefined;
 }

@@ -1,7 +1,10 @@
 import type { Offer } from './column.ts';
 
 /** The name that is being written at the caret of a formula: a quoted one that is still open, or a run of name characters. */
-export function nameAtCaret(text: string, caret: number): { readonly start: number; readonly typed: string } | undefined {
+export function nameAtCaret(
+  text: string,
+  caret: number,
+): { readonly start: number; readonly typed: string } | undefined {
   const before = text.slice(0, caret);
   const quoted = openQuote(before);
   if (quoted !== undefined) return { start: quoted, typed: before.slice(quoted) };

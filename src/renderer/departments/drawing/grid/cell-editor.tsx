@@ -72,7 +72,10 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
         return;
       case 'Tab':
         event.preventDefault();
-        done(event.shiftKey ? 'left' : 'right', offer !== undefined ? (edit?.take?.(text, caret.current, offer).text ?? offer.text) : text);
+        done(
+          event.shiftKey ? 'left' : 'right',
+          offer !== undefined ? (edit?.take?.(text, caret.current, offer).text ?? offer.text) : text,
+        );
         return;
       case 'Escape':
         event.preventDefault();
@@ -86,6 +89,15 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
         setChosen((chosen + (event.key === 'ArrowDown' ? 1 : -1) + offers.length + 1) % (offers.length + 1));
     }
   };
+  const combobox =
+    offers.length === 0
+      ? {}
+      : {
+          role: 'combobox',
+          'aria-expanded': true,
+          'aria-controls': `${id}o`,
+          'aria-activedescendant': chosen >= 0 ? `${id}o${chosen}` : undefined,
+        };
   const problem = refused !== undefined ? { sentence: refused, start: 0, end: 0 } : under?.problem;
   return (
     <div className="cell-editor">
@@ -95,10 +107,7 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
         aria-label={column.title}
         aria-invalid={problem === undefined ? undefined : true}
         aria-describedby={`${id}u`}
-        role={offers.length > 0 ? 'combobox' : undefined}
-        aria-expanded={offers.length > 0 ? true : undefined}
-        aria-controls={offers.length > 0 ? `${id}o` : undefined}
-        aria-activedescendant={chosen >= 0 ? `${id}o${chosen}` : undefined}
+        {...combobox}
         spellCheck={false}
         autoComplete="off"
         value={text}
@@ -125,7 +134,6 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
           </div>
         )}
         {offers.length > 0 && (
-          // biome-ignore lint/a11y/useSemanticElements: the list of a combobox
           <ul className="cell-offers" id={`${id}o`} role="listbox" aria-label="Names">
             {offers.map((offer, i) => (
               <li

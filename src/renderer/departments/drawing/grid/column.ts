@@ -19,7 +19,8 @@ export interface Column<R> {
   /** Explains the column; shown as a tip on its head. */
   readonly about?: string;
   readonly width: number;
-  readonly figure?: boolean;
+  /** Set in figures: at the right, or at the left where texts are longer than numbers. */
+  readonly figure?: 'left' | 'right';
   /** The text as edited and copied. */
   readonly text: (row: R) => string;
   /** What is shown instead of the text, if that differs. */

@@ -42,7 +42,11 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       width: 108,
       text: (row) => halves.get(row.record.id) ?? row.from,
       show: (row) =>
-        row.record.measure.type === 'size' && !halves.has(row.record.id) ? <em className="soft">{row.from}</em> : (halves.get(row.record.id) ?? row.from),
+        row.record.measure.type === 'size' && !halves.has(row.record.id) ? (
+          <em className="soft">{row.from}</em>
+        ) : (
+          (halves.get(row.record.id) ?? row.from)
+        ),
       edit: { offers: async (_row, text) => matching([...stationOffers, ...sizeOffers], text) },
     },
     {
@@ -56,7 +60,10 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
         offers: async (row, text) => {
           const from = halves.get(keyOf(row)) ?? row?.from;
           const axis = sheet.stations.find(({ record }) => record.name === from)?.record.axis;
-          return matching(stationOffers.filter((offer) => (axis === undefined || offer.beside === axis) && offer.text !== from), text);
+          return matching(
+            stationOffers.filter((offer) => (axis === undefined || offer.beside === axis) && offer.text !== from),
+            text,
+          );
         },
       },
     },
@@ -65,7 +72,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Written',
       about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2',
       width: 132,
-      figure: true,
+      figure: 'left',
       text: (row) => row.record.value,
       problem: (row) => row.valueProblem,
       edit: {
@@ -84,7 +91,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Comes to',
       about: 'The value as computed, in mm (or the size’s own unit)',
       width: 92,
-      figure: true,
+      figure: 'right',
       text: (row) => row.value ?? '',
       show: (row) => row.value ?? <span className="soft">no value</span>,
     },
@@ -93,15 +100,15 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Inch',
       about: 'The same in inches',
       width: 84,
-      figure: true,
-      text: (row) => row.valueOther ?? '',
+      figure: 'right',
+      text: (row) => row.inch ?? '',
     },
     {
       id: 'limits',
       title: 'Limits',
       about: 'Limits as written: ±0.1, +0.2/-0. Empty: left to the build’s general tolerance',
       width: 92,
-      figure: true,
+      figure: 'right',
       text: (row) => row.record.limits,
       problem: (row) => row.limitsProblem,
       edit: { preview: preview('limits') },
@@ -111,7 +118,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Least',
       about: 'The least it may be',
       width: 92,
-      figure: true,
+      figure: 'right',
       text: (row) => row.lower ?? '',
       aside: (row) => row.limitsFrom,
       show: (row) => <span className={row.record.limits === '' ? 'soft' : undefined}>{row.lower}</span>,
@@ -121,7 +128,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Most',
       about: 'The most it may be',
       width: 92,
-      figure: true,
+      figure: 'right',
       text: (row) => row.upper ?? '',
       aside: (row) => row.limitsFrom,
       show: (row) => <span className={row.record.limits === '' ? 'soft' : undefined}>{row.upper}</span>,

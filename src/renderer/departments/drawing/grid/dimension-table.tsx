@@ -39,22 +39,30 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
     if (form !== undefined && to === '') return { type: 'size', form };
     const named = (name: string) => sheet.stations.filter(({ record }) => nameKey(record.name) === nameKey(name));
     const starts = named(from);
-    if (starts.length === 0) return `There is no station "${from}" in this part. Add it under Stations, or write a size such as "diameter".`;
+    if (starts.length === 0)
+      return `There is no station "${from}" in this part. Add it under Stations, or write a size such as "diameter".`;
     if (to === '') return 'half';
     const ends = named(to);
     if (ends.length === 0) return `There is no station "${to}" in this part. Add it under Stations first.`;
     for (const start of starts)
       for (const end of ends)
-        if (start.record.axis === end.record.axis && start !== end) return { type: 'between', from: start.record.id, to: end.record.id };
+        if (start.record.axis === end.record.axis && start !== end)
+          return { type: 'between', from: start.record.id, to: end.record.id };
     return `"${from}" and "${to}" do not lie along the same axis. Choose two stations of one axis.`;
   };
-  const commitEnds = async (row: DimensionRow | undefined, column: 'from' | 'to', text: string): Promise<string | undefined> => {
+  const commitEnds = async (
+    row: DimensionRow | undefined,
+    column: 'from' | 'to',
+    text: string,
+  ): Promise<string | undefined> => {
     const key = row?.record.id ?? 'new';
     const from = column === 'from' ? text : (halves.get(key) ?? row?.from ?? '');
     const wasBetween = row?.record.measure.type === 'between';
     const to = column === 'to' ? text : wasBetween && !sizeForms.some((form) => form === nameKey(text)) ? row.to : '';
-    if (from === '') return text === '' ? undefined : 'Write first, under "From / size", the station that it runs from.';
-    if (column === 'to' && text === '') return wasBetween ? 'Write a size such as "length" under "From / size" to make it one.' : undefined;
+    if (from === '')
+      return text === '' ? undefined : 'Write first, under "From / size", the station that it runs from.';
+    if (column === 'to' && text === '')
+      return wasBetween ? 'Write a size such as "length" under "From / size" to make it one.' : undefined;
     const measure = measureOf(from, to);
     if (measure === 'half') {
       setHalf(key, from);
@@ -84,7 +92,9 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
     if (fields.length === 0 || rows.length === 0)
       return notify({ sentence: 'This cannot be left empty. Ctrl+Delete removes the whole row.', isRefusal: true });
     const set = Object.fromEntries(fields.map((field) => [field, '']));
-    void engine.run('dimension-set', { changes: rows.map((row) => ({ dimension: row.record.id, set })) }).then(notifyOutcome);
+    void engine
+      .run('dimension-set', { changes: rows.map((row) => ({ dimension: row.record.id, set })) })
+      .then(notifyOutcome);
   };
   const onPaste = (at: number, column: number, block: readonly (readonly string[])[]) => {
     const rows = block.map((line, i) => {
@@ -125,7 +135,8 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
           })
       }
       onRemove={(rows) =>
-        rows.length > 0 && void engine.run('dimension-remove', { dimensions: rows.map((row) => row.record.id) }).then(notifyOutcome)
+        rows.length > 0 &&
+        void engine.run('dimension-remove', { dimensions: rows.map((row) => row.record.id) }).then(notifyOutcome)
       }
       hint="write a new dimension"
     />

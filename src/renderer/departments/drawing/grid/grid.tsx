@@ -93,7 +93,8 @@ export function Grid<R>(props: GridProps<R>) {
     const row = rows[cell.row];
     const changed = text.trim() !== (row === undefined ? '' : column.text(row));
     const refused = changed ? await props.onCommit(row, column.id, text.trim()) : undefined;
-    if (refused !== undefined && then !== 'stay') return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
+    if (refused !== undefined && then !== 'stay')
+      return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
     setEditing(undefined);
     if (then !== 'stay') {
       scroller.current?.focus();
@@ -147,7 +148,11 @@ export function Grid<R>(props: GridProps<R>) {
       case 'Backspace':
         if (!editable) return;
         if (command) props.onRemove(picked());
-        else props.onClear(picked(), columns.slice(block.left, block.right + 1).map((each) => each.id));
+        else
+          props.onClear(
+            picked(),
+            columns.slice(block.left, block.right + 1).map((each) => each.id),
+          );
         break;
       case 'a':
         if (!command) return startTyping(event);
@@ -178,7 +183,6 @@ export function Grid<R>(props: GridProps<R>) {
   };
 
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a virtual table that is written in place
     <div
       ref={scroller}
       className="grid"
@@ -206,7 +210,12 @@ export function Grid<R>(props: GridProps<R>) {
               role="columnheader"
               aria-colindex={c + 2}
               title={column.about}
-              className={classNames('grid-title', 'lettering', column.figure && 'right', c === 0 && 'pinned')}
+              className={classNames(
+                'grid-title',
+                'lettering',
+                column.figure === 'right' && 'right',
+                c === 0 && 'pinned',
+              )}
             >
               <span className="ellipsis">{column.title}</span>
             </div>
@@ -229,7 +238,11 @@ export function Grid<R>(props: GridProps<R>) {
                 row !== undefined && props.lookOf?.(row),
                 row === undefined && 'new',
               )}
-              style={{ gridTemplateColumns: template, transform: `translateY(${start}px)`, zIndex: editing?.row === index ? 3 : undefined }}
+              style={{
+                gridTemplateColumns: template,
+                transform: `translateY(${start}px)`,
+                zIndex: editing?.row === index ? 3 : undefined,
+              }}
             >
               <div role="gridcell" aria-colindex={1} className="grid-cell grid-mark">
                 {row !== undefined && props.markOf(row)}
@@ -240,7 +253,6 @@ export function Grid<R>(props: GridProps<R>) {
                 const problem = row === undefined ? undefined : column.problem?.(row);
                 const aside = row === undefined ? undefined : column.aside?.(row);
                 return (
-                  // biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/useFocusableInteractive: the grid has the keys and the tab stop
                   <div
                     key={column.id}
                     id={`${id}-${index}-${c}`}
@@ -252,7 +264,8 @@ export function Grid<R>(props: GridProps<R>) {
                     title={isEdited ? undefined : (problem ?? aside)}
                     className={classNames(
                       'grid-cell',
-                      column.figure && 'figure right',
+                      column.figure !== undefined && 'figure',
+                      column.figure === 'right' && 'right',
                       column.edit === undefined && 'computed',
                       c === 0 && 'pinned',
                       isActive && 'active',
@@ -270,7 +283,9 @@ export function Grid<R>(props: GridProps<R>) {
                         <ChoiceEditor
                           title={column.title}
                           choices={column.edit.choices}
-                          start={editing.start.length === 1 ? firstOf(column.edit.choices, editing.start) : editing.start}
+                          start={
+                            editing.start.length === 1 ? firstOf(column.edit.choices, editing.start) : editing.start
+                          }
                           onDone={(text, then) => void finish(editing, text, then)}
                           onCancel={() => {
                             setEditing(undefined);

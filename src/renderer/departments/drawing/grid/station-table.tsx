@@ -29,7 +29,7 @@ const columns: readonly Column<StationRow>[] = [
     title: 'Stands at',
     about: 'Place from the datum, as the dimensions give it',
     width: 110,
-    figure: true,
+    figure: 'right',
     text: (row) => row.at ?? '',
     show: (row) => row.at ?? <span className="soft">not placed</span>,
   },
@@ -38,7 +38,7 @@ const columns: readonly Column<StationRow>[] = [
     title: 'May stray by',
     about: 'Worst case of the limits along the chain from the datum',
     width: 140,
-    figure: true,
+    figure: 'right',
     text: (row) => row.band ?? '',
   },
   { id: 'note', title: 'Note', width: 260, text: (row) => row.record.note, edit: {} },
@@ -77,9 +77,14 @@ export function StationTable({ sheet }: { readonly sheet: PartSheet }) {
       const outcome =
         row === undefined
           ? await engine.run('station-add', { part, axis: axis ?? lastAxis, set })
-          : await engine.run('station-set', { changes: [{ station: row.record.id, set: axis === undefined ? set : { ...set, axis } }] });
+          : await engine.run('station-set', {
+              changes: [{ station: row.record.id, set: axis === undefined ? set : { ...set, axis } }],
+            });
       if (outcome.ok) continue;
-      return notify({ sentence: `Row ${i + 1} of the pasted block was not taken: ${outcome.sentence}`, isRefusal: true });
+      return notify({
+        sentence: `Row ${i + 1} of the pasted block was not taken: ${outcome.sentence}`,
+        isRefusal: true,
+      });
     }
   };
   const onRemove = async (rows: readonly StationRow[]) => {
@@ -100,7 +105,8 @@ export function StationTable({ sheet }: { readonly sheet: PartSheet }) {
       editable={editable}
       onCommit={onCommit}
       onClear={(rows, ids) => {
-        if (!ids.includes('note')) return notify({ sentence: 'This cannot be left empty. Ctrl+Delete removes the whole row.', isRefusal: true });
+        if (!ids.includes('note'))
+          return notify({ sentence: 'This cannot be left empty. Ctrl+Delete removes the whole row.', isRefusal: true });
         void engine
           .run('station-set', { changes: rows.map((row) => ({ station: row.record.id, set: { note: '' } })) })
           .then(notifyOutcome);

@@ -124,7 +124,15 @@ function Steps({ steps, chain }: { readonly steps: readonly TraceStep[]; readonl
   );
 }
 
-function Neighbours({ title, list, more }: { readonly title: string; readonly list: readonly Neighbour[]; readonly more: number }) {
+function Neighbours({
+  title,
+  list,
+  more,
+}: {
+  readonly title: string;
+  readonly list: readonly Neighbour[];
+  readonly more: number;
+}) {
   if (list.length === 0) return null;
   return (
     <Block title={`${title} ${list.length + more}`}>

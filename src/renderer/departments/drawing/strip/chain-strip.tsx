@@ -4,7 +4,7 @@ import { goTo, usePlace } from '../../../app/place.ts';
 import type { StripModel } from '../../../engine/views/strip.ts';
 import { TipBox } from '../../../kit/tip.tsx';
 import { fitLook, layStrip, type StripLook, scaleMarks, zoomLook } from './layout.ts';
-import { ConflictNotes, Arcs, Bases, Scale, Ties, Ticks } from './marks.tsx';
+import { Arcs, Bases, ConflictNotes, Scale, Ticks, Ties } from './marks.tsx';
 import { useSize } from './use-size.ts';
 import { wordsOfArc, wordsOfStation } from './words.ts';
 
@@ -31,9 +31,12 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
   const [own, setOwn] = useState<StripLook>();
   const [hovered, setHovered] = useState<{ readonly id: string; readonly rect: DOMRect }>();
   const look = own ?? fitLook(model, width);
-  const layout = useMemo(() => layStrip(model, look, width), [model, look, width]);
+  const layout = useMemo(() => layStrip(model, look, width, room), [model, look, width, room]);
   const moving = useMoving(model);
-  const lit = useMemo(() => new Set<string>([...(place.subject === undefined ? [] : [place.subject]), ...place.also]), [place]);
+  const lit = useMemo(
+    () => new Set<string>([...(place.subject === undefined ? [] : [place.subject]), ...place.also]),
+    [place],
+  );
 
   // A long way to a new place and scale is no help to anyone: going to another axis or part fits it anew.
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked for by the count, and by the axis alone
@@ -63,20 +66,24 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
     event.preventDefault();
   };
   // What is chosen by keys or elsewhere comes into view.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when another is chosen
   useLayoutEffect(() => {
     if (own === undefined || place.subject === undefined) return;
     const spot = layout.at.get(place.subject);
     if (spot === undefined || (spot.x >= 20 && spot.x <= width - 20)) return;
     setOwn({ ...own, left: own.left + (spot.x - width / 2) / own.scale });
-    // biome-ignore lint/correctness/useExhaustiveDependencies: only when another is chosen
   }, [place.subject]);
 
   const tip = hovered === undefined ? undefined : tipOf(model, hovered.id);
-  const active = place.subject !== undefined && (layout.at.has(place.subject) || model.arcs.some((arc) => arc.id === place.subject));
+  const active =
+    place.subject !== undefined && (layout.at.has(place.subject) || model.arcs.some((arc) => arc.id === place.subject));
   const onHover = (subject: string | undefined, element?: Element) =>
-    setHovered(subject === undefined || element === undefined ? undefined : { id: subject, rect: element.getBoundingClientRect() });
+    setHovered(
+      subject === undefined || element === undefined
+        ? undefined
+        : { id: subject, rect: element.getBoundingClientRect() },
+    );
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing whose marks are chosen like the items of a list
     <div
       ref={box}
       className={moving ? 'strip moves' : 'strip'}
@@ -107,14 +114,27 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
           width={width}
           height={Math.max(layout.height, room - 1)}
           role="presentation"
-          // A short drawing stands at the foot of its pane's middle, not at its very top.
+          // A short drawing stands in the middle of its pane, not at its very top.
           viewBox={`0 ${-Math.max(0, Math.floor((room - layout.height) / 2))} ${width} ${Math.max(layout.height, room - 1)}`}
         >
-          <Scale marks={scaleMarks(look, width, inch ? 25.4 : 1)} look={look} layout={layout} unit={inch ? 'in' : 'mm'} />
+          <Scale
+            marks={scaleMarks(look, width, inch ? 25.4 : 1)}
+            look={look}
+            layout={layout}
+            unit={inch ? 'in' : 'mm'}
+          />
           <Bases layout={layout} model={model} />
           <Ties model={model} layout={layout} onTie={onTie} />
           <Arcs layout={layout} lit={lit} idPrefix={id} onSelect={select} onOpen={onOpenRow} onHover={onHover} />
-          <Ticks layout={layout} groups={model.groups} lit={lit} idPrefix={id} onSelect={select} onOpen={onOpenRow} onHover={onHover} />
+          <Ticks
+            layout={layout}
+            groups={model.groups}
+            lit={lit}
+            idPrefix={id}
+            onSelect={select}
+            onOpen={onOpenRow}
+            onHover={onHover}
+          />
         </svg>
       )}
       <ConflictNotes model={model} onSelect={select} />
@@ -156,7 +176,9 @@ function nextByKey(key: string, { model, order, subject }: KeyInput): RecordId |
       return order.at(-1);
     case 'ArrowUp':
     case 'ArrowDown': {
-      const around = model.arcs.filter((each) => each.from === station || each.to === station).map((each) => each.id as RecordId);
+      const around = model.arcs
+        .filter((each) => each.from === station || each.to === station)
+        .map((each) => each.id as RecordId);
       const step = key === 'ArrowUp' ? 1 : -1;
       const at = arc === undefined ? (step === 1 ? -1 : around.length) : around.indexOf(arc.id);
       return around[at + step] ?? (arc === undefined ? undefined : station);
@@ -182,7 +204,10 @@ function useMoving(model: StripModel): boolean {
 }
 
 /** React's wheel listener is passive and cannot keep the page still. */
-function useWheel(box: React.RefObject<HTMLDivElement | null>, onWheel: (factor: number, x: number, shift: number) => void): void {
+function useWheel(
+  box: React.RefObject<HTMLDivElement | null>,
+  onWheel: (factor: number, x: number, shift: number) => void,
+): void {
   const latest = useRef(onWheel);
   latest.current = onWheel;
   useEffect(() => {

@@ -48,6 +48,8 @@ export interface StripLayout {
 
 /** px */
 const STEP = 22;
+const LEAST_STEP = 15;
+const MOST_STEP = 34;
 const FIRST = 26;
 const TOP = 20;
 const DROP = 30;
@@ -55,6 +57,7 @@ const NAME_ROW = 17;
 const NAME_GAP = 10;
 const MARGIN = 56;
 const BELOW = 20;
+const FOOT = 18;
 /** Mean advance of a condensed letter at 13 px; the names are spaced by it, not measured, so that layout stays pure. */
 const LETTER = 6.3;
 
@@ -63,7 +66,10 @@ const LETTER = 6.3;
  * the one before, apart by a fixed share of the whole: the gap that no dimension bridges has no length.
  */
 export function groupOffsets(model: StripModel): readonly number[] {
-  const extents = Array.from({ length: model.groups }, () => ({ least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY }));
+  const extents = Array.from({ length: model.groups }, () => ({
+    least: Number.POSITIVE_INFINITY,
+    most: Number.NEGATIVE_INFINITY,
+  }));
   for (const { group, at } of model.stations) {
     const extent = extents[group];
     if (extent === undefined) continue;
@@ -90,9 +96,9 @@ export function fitLook(model: StripModel, width: number): StripLook {
   const offsets = groupOffsets(model);
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
-  for (const { group, at } of model.stations) {
-    least = Math.min(least, at + (offsets[group] ?? 0));
-    most = Math.max(most, at + (offsets[group] ?? 0));
+  for (const { group, at, minus, plus } of model.stations) {
+    least = Math.min(least, at + minus + (offsets[group] ?? 0));
+    most = Math.max(most, at + plus + (offsets[group] ?? 0));
   }
   if (least > most) return { scale: 1, left: 0 };
   const room = Math.max(40, width - 2 * MARGIN);
@@ -133,7 +139,7 @@ function levels(spans: readonly Span[]): readonly number[] {
 const width = (span: Span): number => span.high - span.low;
 
 /** Lays the strip out in pixels. Pure: the same model and look give the same picture. */
-export function layStrip(model: StripModel, look: StripLook, pxWide: number): StripLayout {
+export function layStrip(model: StripModel, look: StripLook, pxWide: number, pxHigh: number): StripLayout {
   const offsets = groupOffsets(model);
   const placeOf = (station: StripStation) => station.at + (offsets[station.group] ?? 0);
   const byId = new Map(model.stations.map((station) => [station.id as string, station]));
@@ -143,36 +149,29 @@ export function layStrip(model: StripModel, look: StripLook, pxWide: number): St
   });
   const level = levels(spans);
   const tallest = Math.max(0, ...level);
-  // Many levels are drawn closer together rather than off the sheet.
-  const step = tallest > 9 ? Math.max(13, (9 * STEP) / tallest) : STEP;
-  const rule = TOP + FIRST + tallest * step;
   const xOf = (place: number) => (place - look.left) * look.scale;
+  const named = nameRowsOf(model, (station) => xOf(placeOf(station)), pxWide);
+  const below = (model.groups > 1 ? DROP : 0) + BELOW + named.rows * NAME_ROW + FOOT;
+  // Many levels are drawn closer together, and few in a tall pane farther apart, rather than off the sheet.
+  const ghost = model.ties.length > 0 ? STEP : 0;
+  const step = Math.min(MOST_STEP, Math.max(LEAST_STEP, (pxHigh - below - TOP - FIRST - ghost) / Math.max(1, tallest)));
+  const rule = TOP + FIRST + ghost + tallest * step;
   const yOf = (group: number) => rule + (group === 0 ? 0 : DROP);
-  const at = new Map(model.stations.map((station) => [station.id as string, { x: xOf(placeOf(station)), y: yOf(station.group) }]));
-
-  const lowest = model.groups > 1 ? rule + DROP : rule;
-  const ends: number[] = [];
-  const sorted = model.stations.toSorted((a, b) => placeOf(a) - placeOf(b) || (a.id < b.id ? -1 : 1));
-  const ticks = sorted.map((station): PlacedTick => {
+  const at = new Map(
+    model.stations.map((station) => [station.id as string, { x: xOf(placeOf(station)), y: yOf(station.group) }]),
+  );
+  const ticks = named.order.map(({ station, row, nameX }): PlacedTick => {
     const { x, y } = at.get(station.id)!;
-    const wide = station.name.length * LETTER + 4;
-    const nameX = Math.max(4, Math.min(x - wide / 2, pxWide - wide - 4));
-    // Off the edges of the sheet names need no room of their own.
-    const seen = x > -wide && x < pxWide + wide;
-    let row = 0;
-    while (seen && (ends[row] ?? Number.NEGATIVE_INFINITY) + NAME_GAP > nameX) row++;
-    if (seen) ends[row] = nameX + wide;
     return {
       station,
       x,
       y,
       row,
-      nameX: seen ? nameX : x - wide / 2,
+      nameX,
       bandFrom: x + station.minus * look.scale,
       bandTo: x + station.plus * look.scale,
     };
   });
-  const nameRows = Math.max(1, ends.length);
   return {
     ticks,
     arcs: spans.map(({ arc }, i) => {
@@ -184,10 +183,37 @@ export function layStrip(model: StripModel, look: StripLook, pxWide: number): St
       return { group, x1: Math.min(...xs), x2: Math.max(...xs), y: yOf(group) };
     }).filter(({ x1 }) => Number.isFinite(x1)),
     at,
-    nameRows,
-    height: lowest + BELOW + nameRows * NAME_ROW + 14,
+    nameRows: named.rows,
+    height: rule + below,
     rule,
   };
+}
+
+interface NamedStation {
+  readonly station: StripStation;
+  readonly row: number;
+  readonly nameX: number;
+}
+
+/** Names side by side where there is room, else a row lower. Off the edges of the sheet they need no room. */
+function nameRowsOf(
+  model: StripModel,
+  xOf: (station: StripStation) => number,
+  pxWide: number,
+): { readonly order: readonly NamedStation[]; readonly rows: number } {
+  const ends: number[] = [];
+  const sorted = model.stations.toSorted((a, b) => xOf(a) - xOf(b) || (a.id < b.id ? -1 : 1));
+  const order = sorted.map((station): NamedStation => {
+    const x = xOf(station);
+    const wide = station.name.length * LETTER + 4;
+    const nameX = Math.max(4, Math.min(x - wide / 2, pxWide - wide - 4));
+    const seen = x > -wide && x < pxWide + wide;
+    let row = 0;
+    while (seen && (ends[row] ?? Number.NEGATIVE_INFINITY) + NAME_GAP > nameX) row++;
+    if (seen) ends[row] = nameX + wide;
+    return { station, row, nameX: seen ? nameX : x - wide / 2 };
+  });
+  return { order, rows: Math.max(1, ends.length) };
 }
 
 /** y of a name row, from the lowest baseline. */
@@ -206,7 +232,11 @@ export function arcPath({ x1, x2, y1, y2, height }: Omit<PlacedArc, 'arc'>): str
  * Round marks for a scale under the rule: about one in 90 px, at 1, 2 or 5 times a power of ten.
  * @param unitMm length of one unit of the scale: 1, or 25.4 for inches. Places are in strip mm.
  */
-export function scaleMarks(look: StripLook, pxWide: number, unitMm: number): readonly { readonly place: number; readonly label: string }[] {
+export function scaleMarks(
+  look: StripLook,
+  pxWide: number,
+  unitMm: number,
+): readonly { readonly place: number; readonly label: string }[] {
   const raw = 90 / look.scale / unitMm;
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = power * (raw / power <= 2 ? 2 : raw / power <= 5 ? 5 : 10);

@@ -35,10 +35,14 @@ export function Scale({
 }) {
   const top = -2_000;
   const foot = layout.height + 2_000;
+  // Right of the datum's group stand groups whose place nobody knows: a scale there would be a lie.
+  const end = layout.bases.length > 1 ? (layout.bases[0]?.x2 ?? 0) + 24 : Number.POSITIVE_INFINITY;
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
     <g className="strip-scale" aria-hidden="true">
       {marks.map(({ place, label }) => {
         const x = (place - look.left) * look.scale;
+        if (x > end) return null;
         return (
           <g key={label} transform={`translate(${x} 0)`}>
             <line y1={top} y2={foot} />
@@ -56,6 +60,7 @@ export function Scale({
 /** The rules that the ticks stand on: one for the datum's group, a dashed one for each that floats apart. */
 export function Bases({ layout, model }: { readonly layout: StripLayout; readonly model: StripModel }) {
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
     <g aria-hidden="true">
       {layout.bases.map(({ group, x1, x2, y }) => {
         const floats = group > 0 || model.datum === undefined;
@@ -64,7 +69,7 @@ export function Bases({ layout, model }: { readonly layout: StripLayout; readonl
             <line x1={x1 - 14} x2={x2 + 14} y1={y} y2={y} />
             {!floats && <line x1={x1 - 14} x2={x2 + 14} y1={y + 3} y2={y + 3} />}
             {group > 0 && (
-              <text x={x1 - 10} y={y - 8} className="lettering">
+              <text x={x1 + 8} y={y + 16} className="lettering">
                 not tied to the datum
               </text>
             )}
@@ -76,15 +81,22 @@ export function Bases({ layout, model }: { readonly layout: StripLayout; readonl
 }
 
 /** A dashed ghost of the dimension that would bring a floating group in; a click adds it or goes to fill it in. */
-export function Ties({ model, layout, onTie }: { readonly model: StripModel; readonly layout: StripLayout; readonly onTie: (tie: StripModel['ties'][number]) => void }) {
+export function Ties({
+  model,
+  layout,
+  onTie,
+}: {
+  readonly model: StripModel;
+  readonly layout: StripLayout;
+  readonly onTie: (tie: StripModel['ties'][number]) => void;
+}) {
   return model.ties.map((tie) => {
     const [from, to] = [layout.at.get(tie.from), layout.at.get(tie.to)];
     if (from === undefined || to === undefined) return null;
-    const height = Math.max(40, layout.rule - 26);
+    const height = layout.rule - 24;
     const top = Math.min(from.y, to.y) - height;
     const d = arcPath({ x1: from.x, x2: to.x, y1: from.y, y2: to.y, height });
     return (
-      // biome-ignore lint/a11y/useSemanticElements: part of a drawing
       <g
         key={`${tie.from} ${tie.to}`}
         className="strip-tie"
@@ -113,7 +125,6 @@ export function Arcs({ layout, lit, idPrefix, onSelect, onOpen, onHover }: Marks
     const { arc } = placed;
     const d = arcPath(placed);
     return (
-      // biome-ignore lint/a11y/useSemanticElements lint/a11y/useKeyWithClickEvents: part of a drawing; the list has the keys
       <g
         key={arc.id}
         id={`${idPrefix}${arc.id}`}
@@ -122,7 +133,12 @@ export function Arcs({ layout, lit, idPrefix, onSelect, onOpen, onHover }: Marks
         data-arc={arc.id}
         aria-selected={lit.has(arc.id)}
         aria-label={wordsOfArc(nowhere, arc).replaceAll('\n', ', ')}
-        className={classNames('strip-arc', arc.role.replace(' ', '-'), arc.source === 'assumed' && 'assumed', lit.has(arc.id) && 'lit')}
+        className={classNames(
+          'strip-arc',
+          arc.role.replace(' ', '-'),
+          arc.source === 'assumed' && 'assumed',
+          lit.has(arc.id) && 'lit',
+        )}
         onClick={() => onSelect(arc.id)}
         onDoubleClick={() => onOpen(arc.id)}
         onPointerEnter={(event) => onHover(arc.id, event.currentTarget.querySelector('text') ?? event.currentTarget)}
@@ -139,10 +155,18 @@ export function Arcs({ layout, lit, idPrefix, onSelect, onOpen, onHover }: Marks
 
 /** Small arrow at the end that the dimension runs to. */
 function ArcEnds({ placed: { x2, y2 } }: { readonly placed: PlacedArc }) {
-  return <path className="arrow strip-glides" d="M-3 -8 L0 0 L3 -8" style={{ transform: `translate(${x2}px, ${y2}px)` }} />;
+  return (
+    <path className="arrow strip-glides" d="M-3 -8 L0 0 L3 -8" style={{ transform: `translate(${x2}px, ${y2}px)` }} />
+  );
 }
 
-function ArcText({ placed: { arc, x1, x2, y1, y2, height }, lit }: { readonly placed: PlacedArc; readonly lit: boolean }) {
+function ArcText({
+  placed: { arc, x1, x2, y1, y2, height },
+  lit,
+}: {
+  readonly placed: PlacedArc;
+  readonly lit: boolean;
+}) {
   const room = Math.abs(x2 - x1) - 16;
   const both = `${arc.name} ${arc.text}`;
   // As much as there is room for: name and value, the value alone, or nothing (it stands in the tip and the table).
@@ -156,12 +180,19 @@ function ArcText({ placed: { arc, x1, x2, y1, y2, height }, lit }: { readonly pl
 }
 
 /** Stations as ticks, their bands as shading, their names on levelled leaders. */
-export function Ticks({ layout, groups, lit, idPrefix, onSelect, onOpen, onHover }: MarksProps & { readonly groups: number }) {
+export function Ticks({
+  layout,
+  groups,
+  lit,
+  idPrefix,
+  onSelect,
+  onOpen,
+  onHover,
+}: MarksProps & { readonly groups: number }) {
   return layout.ticks.map(({ station, x, y, row, nameX, bandFrom, bandTo }) => {
     const nameAt = nameY(layout, row, groups);
     const wide = Math.max(bandTo - bandFrom, 0);
     return (
-      // biome-ignore lint/a11y/useSemanticElements lint/a11y/useKeyWithClickEvents: part of a drawing; the list has the keys
       <g
         key={station.id}
         id={`${idPrefix}${station.id}`}
@@ -170,14 +201,29 @@ export function Ticks({ layout, groups, lit, idPrefix, onSelect, onOpen, onHover
         data-station={station.id}
         aria-selected={lit.has(station.id)}
         aria-label={wordsOfStation(nowhere, station).replaceAll('\n', ', ')}
-        className={classNames('strip-tick', station.datum && 'datum', station.form, lit.has(station.id) && 'lit', station.group > 0 && 'floats')}
+        className={classNames(
+          'strip-tick',
+          station.datum && 'datum',
+          station.form,
+          lit.has(station.id) && 'lit',
+          station.group > 0 && 'floats',
+        )}
         onClick={() => onSelect(station.id)}
         onDoubleClick={() => onOpen(station.id)}
-        onPointerEnter={(event) => onHover(station.id, event.currentTarget.querySelector('.tick-name') ?? event.currentTarget)}
+        onPointerEnter={(event) =>
+          onHover(station.id, event.currentTarget.querySelector('.tick-name') ?? event.currentTarget)
+        }
         onPointerLeave={() => onHover(undefined)}
       >
         {wide > 0.5 && (
-          <rect className="band strip-glides" x={bandFrom - x} y={-11} width={wide} height={22} style={{ transform: `translate(${x}px, ${y}px)` }} />
+          <rect
+            className="band strip-glides"
+            x={bandFrom - x}
+            y={-11}
+            width={wide}
+            height={22}
+            style={{ transform: `translate(${x}px, ${y}px)` }}
+          />
         )}
         <g className="strip-glides" style={{ transform: `translate(${x}px, ${y}px)` }}>
           <rect className="hit" x={-6} y={-12} width={12} height={26} />
@@ -194,7 +240,13 @@ export function Ticks({ layout, groups, lit, idPrefix, onSelect, onOpen, onHover
 }
 
 /** Each contradiction in words, at the head of the strip: what does not close and by how much. */
-export function ConflictNotes({ model, onSelect }: { readonly model: StripModel; readonly onSelect: (id: RecordId, also: readonly RecordId[]) => void }) {
+export function ConflictNotes({
+  model,
+  onSelect,
+}: {
+  readonly model: StripModel;
+  readonly onSelect: (id: RecordId, also: readonly RecordId[]) => void;
+}) {
   if (model.conflicts.length === 0) return null;
   return (
     <ul className="strip-conflicts" aria-label="Contradictions">

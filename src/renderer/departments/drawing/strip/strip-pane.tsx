@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { RecordId } from '../../../../shared/build/records.ts';
-import { axes, type Axis } from '../../../../shared/build/station.ts';
+import { type Axis, axes } from '../../../../shared/build/station.ts';
 import { addStation } from '../../../app/adding.ts';
 import { notifyOutcome } from '../../../app/notices.ts';
 import { goTo, usePlace } from '../../../app/place.ts';
@@ -24,7 +24,8 @@ interface StripPaneProps {
 const holds = (strip: StripModel, id: string): boolean =>
   strip.stations.some((station) => station.id === id) || strip.arcs.some((arc) => arc.id === id);
 
-const amiss = (strip: StripModel): boolean => strip.conflicts.length > 0 || strip.groups > 1 || strip.datum === undefined;
+const amiss = (strip: StripModel): boolean =>
+  strip.conflicts.length > 0 || strip.groups > 1 || strip.datum === undefined;
 
 /** The chain strips of a part, one axis at a time. */
 export function StripPane({ sheet, onOpenRow, onWriteValue }: StripPaneProps) {

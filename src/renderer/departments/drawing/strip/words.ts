@@ -1,6 +1,7 @@
 import type { StripArc, StripModel, StripStation } from '../../../engine/views/strip.ts';
 
-const nameOf = (model: StripModel, id: string): string => model.stations.find((station) => station.id === id)?.name ?? '';
+const nameOf = (model: StripModel, id: string): string =>
+  model.stations.find((station) => station.id === id)?.name ?? '';
 
 /** A tick in words: for the tip and for the ear. */
 export function wordsOfStation(model: StripModel, station: StripStation): string {

@@ -1,0 +1,149 @@
+import type { DimensionId, PartId } from '../../../shared/base/ids.ts';
+import type { BuildDiff } from '../../../shared/build/diff.ts';
+import type { Dimension } from '../../../shared/build/dimension.ts';
+import { writtenOptions } from '../../../shared/build/written-options.ts';
+import type { Finding, Severity } from '../../../shared/check/rule.ts';
+import { nameKey } from '../../../shared/formula/name-key.ts';
+import { parseWritten } from '../../../shared/formula/parse-written.ts';
+import { defineView, type Scene, type SceneChange } from '../view.ts';
+
+/** A dimension that a formula of another part names. */
+export interface LinkPair {
+  /** Undefined: the formula names it, but the other part has no dimension of that name. */
+  readonly dimension: DimensionId | undefined;
+  readonly name: string;
+  /** The dimension whose formula names it. */
+  readonly by: DimensionId;
+  readonly byName: string;
+}
+
+/** All that formulas of the part `to` take from the part `from`. */
+export interface PartLink {
+  readonly key: string;
+  readonly from: PartId;
+  readonly to: PartId;
+  readonly pairs: readonly LinkPair[];
+  /** Open findings that point at a dimension at either end, by severity. */
+  readonly marks: Readonly<Record<Severity, number>>;
+}
+
+export const linkKey = (from: PartId, to: PartId): string => `${from}>${to}`;
+
+interface Taken {
+  readonly from: PartId;
+  readonly pairs: readonly LinkPair[];
+}
+
+/**
+ * What hangs on what, part by part: for every pair of parts the dimensions that formulas of the one name of the other.
+ * In list order of the naming part, then of first mention. A link keeps its identity until it changes.
+ */
+export const linksView = defineView<null, readonly PartLink[]>({
+  open: () => {
+    let taken = new Map<PartId, readonly Taken[]>();
+    let known = new Map<string, { readonly from: readonly unknown[]; readonly link: PartLink }>();
+    let before: readonly PartLink[] = [];
+    return (scene, _params, change) => {
+      const stale = change === undefined ? undefined : staleParts(scene, change);
+      const nextTaken = new Map<PartId, readonly Taken[]>();
+      const next = new Map<string, { readonly from: readonly unknown[]; readonly link: PartLink }>();
+      const links: PartLink[] = [];
+      let partsByName: ReadonlyMap<string, PartId> | undefined;
+      const partNamed = (name: string): PartId | undefined => {
+        partsByName ??= new Map(scene.index.parts().map((part) => [nameKey(part.name), part.id]));
+        return partsByName.get(nameKey(name));
+      };
+      for (const { id: to } of scene.index.parts()) {
+        const held = stale === undefined || stale.has(to) ? undefined : taken.get(to);
+        const list = held ?? takenBy(scene, to, partNamed);
+        nextTaken.set(to, list);
+        for (const { from, pairs } of list) {
+          const key = linkKey(from, to);
+          const made = [pairs, scene.works.findingsOf(from), scene.works.findingsOf(to)] as const;
+          const earlier = known.get(key);
+          const same = earlier?.from.every((value, i) => value === made[i]) === true;
+          const entry = same
+            ? earlier
+            : { from: made, link: { key, from, to, pairs, marks: marksOn(pairs, made[1], made[2]) } };
+          next.set(key, entry);
+          links.push(entry.link);
+        }
+      }
+      taken = nextTaken;
+      known = next;
+      if (links.length !== before.length || links.some((link, i) => link !== before[i])) before = links;
+      return before;
+    };
+  },
+});
+
+/** Parts whose formulas may name other dimensions, or by other names, than before. */
+function staleParts(scene: Scene, { diff, drawing }: SceneChange): ReadonlySet<PartId> {
+  const stale = new Set<PartId>();
+  const add = (part: PartId | undefined) => part !== undefined && stale.add(part);
+  // A part that comes, goes or is renamed may be one that a formula elsewhere looks for.
+  if (touchesParts(diff)) for (const part of scene.index.parts()) stale.add(part.id);
+  for (const id of drawing.dimensions) add(scene.index.partOf(id));
+  for (const record of [...diff.added, ...diff.removed, ...diff.updated.map(([, to]) => to)]) {
+    if (record.kind !== 'dimension') continue;
+    add(record.part);
+    if (scene.index.dimension(record.id) === undefined) continue;
+    for (const by of scene.works.drawing.namedBy(record.id)) add(scene.index.partOf(by));
+  }
+  return stale;
+}
+
+const touchesParts = (diff: BuildDiff): boolean =>
+  diff.added.some(({ kind }) => kind === 'part') ||
+  diff.removed.some(({ kind }) => kind === 'part') ||
+  diff.updated.some(([from, to]) => from.kind === 'part' && to.kind === 'part' && from.name !== to.name);
+
+function takenBy(scene: Scene, part: PartId, partNamed: (name: string) => PartId | undefined): readonly Taken[] {
+  const byPart = new Map<PartId, LinkPair[]>();
+  const take = (from: PartId, pair: LinkPair) => {
+    const pairs = byPart.get(from);
+    if (pairs === undefined) byPart.set(from, [pair]);
+    else pairs.push(pair);
+  };
+  for (const dimension of scene.index.dimensionsOf(part)) {
+    const { references, problem } = scene.works.drawing.dimension(dimension.id);
+    for (const id of references) {
+      const named = scene.index.dimension(id);
+      if (named === undefined || named.part === part) continue;
+      take(named.part, { dimension: id, name: named.name, by: dimension.id, byName: dimension.name });
+    }
+    if (problem?.why !== 'text' || references.length > 0) continue;
+    for (const { from, ...pair } of writtenNames(scene, dimension, partNamed)) if (from !== part) take(from, pair);
+  }
+  return [...byPart].map(([from, pairs]) => ({ from, pairs }));
+}
+
+/** What a formula that cannot be worked out names of other parts all the same: the map must not lose sight of it. */
+function* writtenNames(scene: Scene, dimension: Dimension, partNamed: (name: string) => PartId | undefined) {
+  const written = parseWritten(dimension.value, writtenOptions(dimension.measure, scene.index.settings().lengthUnit));
+  if (!written.ok || written.value.is !== 'formula') return;
+  for (const reference of written.value.formula.references) {
+    const from = reference.part === undefined ? undefined : partNamed(reference.part);
+    if (from === undefined) continue;
+    const named = scene.index.dimensionsOf(from).find(({ name }) => nameKey(name) === nameKey(reference.name));
+    const name = named?.name ?? reference.name;
+    yield { from, dimension: named?.id, name, by: dimension.id, byName: dimension.name };
+  }
+}
+
+function marksOn(pairs: readonly LinkPair[], ...lists: readonly (readonly Finding[])[]): PartLink['marks'] {
+  const ends = new Set<string>();
+  for (const { dimension, by } of pairs) {
+    ends.add(by);
+    if (dimension !== undefined) ends.add(dimension);
+  }
+  const marks = { stop: 0, caution: 0, note: 0 };
+  // A finding that concerns both parts stands in both lists, and counts once.
+  const seen = new Set<Finding>();
+  for (const finding of lists.flat()) {
+    if (finding.accepted !== undefined || seen.has(finding) || !finding.at.some((id) => ends.has(id))) continue;
+    seen.add(finding);
+    marks[finding.severity]++;
+  }
+  return marks;
+}

@@ -34,6 +34,12 @@ async function makeBuild(name: string): Promise<string> {
   return file;
 }
 
+/** The page shows the build and has said so: from then on it reports only what changes in it. */
+async function pageShows({ app, page }: Launched, name: string): Promise<void> {
+  await page.getByText(name).first().waitFor();
+  await expect.poll(() => menuItem(app, 'find').then((item) => item?.enabled)).toBe(true);
+}
+
 const report: Request<'window:state'> = {
   undo: undefined,
   redo: undefined,
@@ -46,15 +52,11 @@ const report: Request<'window:state'> = {
 describe('the menu bar', () => {
   test('follows what the window tells, and hands its actions to it', async () => {
     const file = await makeBuild('Menus');
-    const { app, page } = await begin({ args: [file] });
-    await expect.poll(() => titles(app)).toEqual(['Menus — Waywright']);
-    await invoke(page, 'build:load', undefined);
-    // The page reports of itself, too, while it begins; the test's word is to be the last.
-    const undoItem = async () => {
-      await invoke(page, 'window:state', { ...report, undo: 'set bore of column' });
-      return menuItem(app, 'undo');
-    };
-    await expect.poll(undoItem).toMatchObject({ label: 'Undo set bore of column', enabled: true });
+    const launched = await begin({ args: [file] });
+    const { app, page } = launched;
+    await pageShows(launched, 'Menus');
+    await invoke(page, 'window:state', { ...report, undo: 'set bore of column' });
+    await expect.poll(() => menuItem(app, 'undo')).toMatchObject({ label: 'Undo set bore of column', enabled: true });
     expect(await menuItem(app, 'redo')).toMatchObject({ label: 'Redo', enabled: false, accelerator: 'Ctrl+Y' });
     await listen(page, 'menu');
     await chooseMenu(app, 'undo');
@@ -64,8 +66,9 @@ describe('the menu bar', () => {
 
   test('gives undo to the text field while the keyboard is in one', async () => {
     const file = await makeBuild('Typing');
-    const { app, page } = await begin({ args: [file] });
-    await expect.poll(() => titles(app)).toEqual(['Typing — Waywright']);
+    const launched = await begin({ args: [file] });
+    const { app, page } = launched;
+    await pageShows(launched, 'Typing');
     await page.evaluate(() => {
       const field = document.createElement('input');
       field.id = 'typed-into';
@@ -73,11 +76,8 @@ describe('the menu bar', () => {
       field.focus();
     });
     await page.keyboard.type('62.5');
-    const undoItem = async () => {
-      await invoke(page, 'window:state', { ...report, editingText: true, undo: 'add base' });
-      return menuItem(app, 'undo');
-    };
-    await expect.poll(undoItem).toMatchObject({ label: 'Undo Typing', enabled: true });
+    await invoke(page, 'window:state', { ...report, editingText: true, undo: 'add base' });
+    await expect.poll(() => menuItem(app, 'undo')).toMatchObject({ label: 'Undo Typing', enabled: true });
     await listen(page, 'menu');
     await chooseMenu(app, 'undo');
     await expect.poll(() => page.locator('#typed-into').inputValue()).not.toBe('62.5');
@@ -144,9 +144,9 @@ describe('closing', () => {
 
   test('asks when the last edit could not be saved, and stays open if it is to be kept', async () => {
     const file = await makeBuild('Closing');
-    const { app, page } = await begin({ args: [file] });
-    await expect.poll(() => titles(app)).toEqual(['Closing — Waywright']);
-    await invoke(page, 'build:load', undefined);
+    const launched = await begin({ args: [file] });
+    const { app, page } = launched;
+    await pageShows(launched, 'Closing');
     // Half a character is what the store refuses to write, whoever runs the test and on whatever disk.
     const diff = { added: [], removed: [], updated: [[from, { ...from, note: 'half: \ud83d' }]] as const };
     await invoke(page, 'window:state', { ...report, saving: true });

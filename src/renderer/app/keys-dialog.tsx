@@ -17,6 +17,17 @@ const groups: readonly Group[] = [
     ],
   ],
   [
+    'Builds and departments',
+    [
+      ['Mod+N / Mod+O', 'new build / open a build'],
+      ['Mod+S', 'make a drawing issue (edits save themselves)'],
+      ['Mod+Shift+S', 'save a copy'],
+      ['Mod+W', 'close the window'],
+      ['Mod+1 / Mod+2', 'Works / Drawing Office'],
+      ['Mod+Shift+P / T / D', 'new part / station / dimension'],
+    ],
+  ],
+  [
     'List of parts',
     [
       ['↑ ↓ Home End', 'choose a part; letters jump to a name'],

@@ -1,5 +1,5 @@
 import { err, ok } from '../base/result.ts';
-import { isLetter, isMinus, skipName, skipSpaces } from '../quantity/characters.ts';
+import { isLetter, isMinus, isSpace, skipName, skipSpaces } from '../quantity/characters.ts';
 import type { Kind, LengthUnit, ProblemOr, TextProblem } from '../quantity/kind.ts';
 import { literal, type Place, scanLiteral, startsLiteral } from '../quantity/scan-literal.ts';
 import { toCanonical } from '../quantity/units.ts';
@@ -151,7 +151,7 @@ function operand(place: Place): boolean {
   if (startsLiteral(text, at)) return number(place);
   if (isLetter(c) || c === 95) return word();
   if (c === 40) return bracket();
-  if (isQuote(c)) return reference();
+  if (isQuote(c)) return quotedReference();
   if (c === 43 || isMinus(c)) return signed(place);
   if (at >= text.length) return fail('unfinished', lastEnd, text.length);
   return fail('unexpected', at, at + 1, { text: String.fromCodePoint(text.codePointAt(at)!) });
@@ -205,7 +205,7 @@ function number(place: Place): boolean {
 function word(): boolean {
   const start = at;
   const end = skipName(text, at);
-  const next = skipSpaces(text, end);
+  const next = isSpace(text.charCodeAt(end)) ? skipSpaces(text, end) : end;
   if (text.charCodeAt(next) === 40) return call(start, end, next);
   if (end - start === 2 && text.slice(start, end).toLowerCase() === 'pi') {
     at = end;
@@ -213,7 +213,8 @@ function word(): boolean {
     emitConstant(Math.PI, 'number', start, end);
     return true;
   }
-  return reference();
+  at = end;
+  return reference(start, text.slice(start, end));
 }
 
 function call(start: number, nameEnd: number, open: number): boolean {
@@ -251,10 +252,14 @@ function call(start: number, nameEnd: number, open: number): boolean {
   return true;
 }
 
-function reference(): boolean {
+function quotedReference(): boolean {
   const start = at;
   const name = readName();
-  if (name === undefined) return false;
+  return name !== undefined && reference(start, name);
+}
+
+/** The dimension whose name has just been read, with its part if one is named. */
+function reference(start: number, name: string): boolean {
   const nameEnd = at;
   let part: string | undefined;
   let partStart = nameEnd;

@@ -3,7 +3,7 @@
 export const isDigit = (c: number): boolean => c >= 48 && c <= 57;
 
 /** Spaces of any kind that people and spreadsheets put into numbers: plain, no-break, thin, tab, line end. */
-const isSpace = (c: number): boolean =>
+export const isSpace = (c: number): boolean =>
   c === 32 || (c >= 9 && c <= 13) || c === 0xa0 || (c >= 0x2000 && c <= 0x200a) || c === 0x202f || c === 0xfeff;
 
 const otherLetter = /^\p{L}$/u;

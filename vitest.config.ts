@@ -8,6 +8,8 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          // Long enough for a machine that has other work; a test that needs it when idle is too slow.
+          testTimeout: 30_000,
           include: [
             'src/shared/**/*.test.ts',
             'src/renderer/**/*.test.{ts,tsx}',

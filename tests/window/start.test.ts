@@ -170,6 +170,26 @@ describe('the window', () => {
     expect(at.app.windows()).toHaveLength(1);
   });
 
+  test('17: a message from a page that is not ours is refused', async () => {
+    const answers = await at.app.evaluate(async ({ app, BrowserWindow }) => {
+      const foreign = new BrowserWindow({
+        show: false,
+        webPreferences: { preload: `${app.getAppPath()}/out/preload/preload.cjs`, sandbox: true },
+      });
+      try {
+        await foreign.loadURL('data:text/html,<p>elsewhere</p>');
+        const ask = (channel: string): Promise<unknown> =>
+          foreign.webContents.executeJavaScript(
+            `waywright.invoke('${channel}', undefined).then(() => 'answered', (error) => error.message)`,
+          );
+        return [await ask('preferences:get'), await ask('files:recent')];
+      } finally {
+        foreign.destroy();
+      }
+    });
+    for (const answer of answers) expect(answer).toMatch(/Refused '(preferences:get|files:recent)'/);
+  });
+
   test('18: our protocol keeps to its folder', async () => {
     const statuses = await at.page.evaluate(async () => {
       const addresses = [

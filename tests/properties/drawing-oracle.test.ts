@@ -1,9 +1,11 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { DimensionId } from '../../src/shared/base/ids.ts';
 import { createDrawing } from '../../src/shared/drawing/create-drawing.ts';
 import { LENGTH_SLACK_MM } from '../../src/shared/drawing/slack.ts';
 import { dimensionId, partId, sketch, stationId } from '../support/sketch-build.ts';
+
+vi.setConfig({ testTimeout: 120_000 });
 
 interface Edge {
   readonly id: DimensionId;

@@ -23,9 +23,18 @@ const NONE: readonly never[] = [];
 /** The drawing graph of a build. See `Drawing` for its promises. */
 export function createDrawing(build: Build): Drawing {
   const settings = build.get(SETTINGS_ID);
-  const state = emptyState(settings?.kind === 'settings' ? settings : defaultSettings('unnamed'));
+  let dimensionCount = 0;
+  let stationCount = 0;
+  for (const { kind } of build.values()) {
+    if (kind === 'dimension') dimensionCount++;
+    else if (kind === 'station') stationCount++;
+  }
+  const known = settings?.kind === 'settings' ? settings : defaultSettings('unnamed');
+  const state = emptyState(known, dimensionCount, stationCount);
   const work = noWork();
+  state.isFilling = true;
   for (const record of build.values()) takeRecord(state, work, record, false);
+  state.isFilling = false;
   settle(state, work);
 
   return {

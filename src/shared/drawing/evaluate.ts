@@ -2,6 +2,8 @@ import type { DimensionId } from '../base/ids.ts';
 import { problemAt, runProgram } from '../formula/run.ts';
 import { EMPTY, EVALUATE, RING, type State, type Status, TEXT, VALUED, WAITING } from './state.ts';
 
+const NONE: readonly never[] = [];
+
 // Scratch for operands; a formula of more names takes a longer one. Exact lengths, as programs may look at them.
 const scratch: Float64Array[] = [];
 
@@ -54,7 +56,7 @@ function passOn(state: State, slot: number): void {
 /** Works out one dimension whose operands are settled. */
 function settle(state: State, slot: number): Status {
   const d = state.dimensions;
-  d.runProblems[slot] = undefined;
+  if (d.runProblems[slot]) d.runProblems[slot] = undefined;
   const program = d.programs[slot];
   if (program) {
     const operands = d.operands[slot]!;
@@ -193,7 +195,7 @@ function walkingOrder(state: State, members: readonly number[]): readonly Dimens
     const slot = stack.pop()!;
     if (!left.delete(slot)) continue;
     order.push(ids[slot]!);
-    const named = operands[slot]!;
+    const named = operands[slot] ?? NONE;
     for (let i = named.length - 1; i >= 0; i--) if (left.has(named[i]!)) stack.push(named[i]!);
   }
   return order;
@@ -206,7 +208,7 @@ export function causesOf(state: State, slot: number): readonly DimensionId[] {
   const stack = [slot];
   const causes: DimensionId[] = [];
   while (stack.length > 0) {
-    for (const operand of operands[stack.pop()!]!) {
+    for (const operand of operands[stack.pop()!] ?? NONE) {
       if (operand < 0 || seen.has(operand) || status[operand] === VALUED) continue;
       seen.add(operand);
       if (status[operand] === WAITING) stack.push(operand);

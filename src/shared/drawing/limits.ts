@@ -29,7 +29,7 @@ export function settleLimits(state: State, slot: number): boolean {
   const d = state.dimensions;
   let minus = Number.NaN;
   let plus = Number.NaN;
-  d.rows[slot] = undefined;
+  if (d.rows[slot]) d.rows[slot] = undefined;
   if (d.status[slot] === VALUED && !d.limitsProblems[slot]) {
     minus = d.writtenMinus[slot]!;
     plus = d.writtenPlus[slot]!;
@@ -55,8 +55,6 @@ export function shownLimits(state: State, slot: number): ResolvedLimits | undefi
   if (Number.isNaN(minus)) return undefined;
   const value = d.value[slot]!;
   const row = d.rows[slot];
-  const limits = { lower: value + minus + 0, upper: value + plus + 0 };
-  if (!row) return { ...limits, origin: 'written', row: 'as written' };
-  const cast = d.records[slot]!.finish === 'as cast';
-  return { ...limits, origin: cast ? 'casting' : 'general', row: row.row };
+  const origin = !row ? 'written' : d.records[slot]!.finish === 'as cast' ? 'casting' : 'general';
+  return { lower: value + minus + 0, upper: value + plus + 0, origin, row: row ? row.row : 'as written' };
 }

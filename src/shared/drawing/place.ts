@@ -14,7 +14,7 @@ export function sortAxis(state: State, axis: AxisState): void {
   for (const station of axis.stations) {
     if (stations.edgesSorted[station]) continue;
     sortIfNeeded(stations.edges[station]!, records);
-    stations.edgesSorted[station] = true;
+    stations.edgesSorted[station] = 1;
   }
 }
 

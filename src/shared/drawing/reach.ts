@@ -56,7 +56,7 @@ export function touches(state: State, slot: number): Reach {
 export function hangsOn(state: State, id: DimensionId | StationId): Reach {
   const d = state.dimensions;
   const s = state.stations;
-  const operandsOf = (at: number): readonly number[] => d.operands[at]!;
+  const operandsOf = (at: number): readonly number[] | undefined => d.operands[at];
   const station = s.slots.get(id as StationId);
   if (station === undefined || s.axes[station] === undefined) {
     const slot = d.slots.get(id as DimensionId);

@@ -8,8 +8,6 @@ import { parseLimits } from '../quantity/parse-limits.ts';
 import { addMention, dropMention, tie } from './names.ts';
 import type { NameEntry, State } from './state.ts';
 
-const NONE: readonly never[] = [];
-
 // Most cells ask for one of a handful of options: they are made once.
 const kept = new Map<string, WrittenOptions>();
 
@@ -35,8 +33,8 @@ export function readDimension(state: State, slot: number): void {
   const kind = kindOfMeasure(record.measure);
   const { lengthUnit } = state.settings;
   d.kinds[slot] = kind;
-  d.formulas[slot] = undefined;
-  d.textProblems[slot] = undefined;
+  if (d.formulas[slot]) d.formulas[slot] = undefined;
+  if (d.textProblems[slot]) d.textProblems[slot] = undefined;
   d.written[slot] = Number.NaN;
   d.units[slot] = kind === 'length' ? lengthUnit : undefined;
   const read = parseWritten(record.value, optionsFor(record, kind, lengthUnit));
@@ -71,9 +69,10 @@ export function readLimits(state: State, slot: number): void {
 /** Forgets what a formula was tied to. */
 export function untieDimension(state: State, slot: number): void {
   const d = state.dimensions;
-  for (const entry of d.mentioned[slot]!) dropMention(entry, slot);
-  d.mentioned[slot] = NONE;
-  const operands = d.operands[slot]!;
+  const mentioned = d.mentioned[slot];
+  const operands = d.operands[slot];
+  if (!mentioned || !operands) return;
+  for (const entry of mentioned) dropMention(entry, slot);
   for (let i = 0; i < operands.length; i++) {
     const target = operands[i]!;
     if (target < 0 || operands.indexOf(target) < i) continue;
@@ -81,7 +80,8 @@ export function untieDimension(state: State, slot: number): void {
     list[list.lastIndexOf(slot)] = list[list.length - 1]!;
     list.pop();
   }
-  d.operands[slot] = NONE;
+  d.mentioned[slot] = undefined;
+  d.operands[slot] = undefined;
   d.programs[slot] = undefined;
   d.parts[slot]?.unknowns.delete(slot);
 }

@@ -1,7 +1,9 @@
 import type { DimensionId } from '../base/ids.ts';
 import { measureLoop, type Step } from './constraints.ts';
 import type { AxisDrawing, Band, Conflict, Loop, PlacedStation, StationGroup } from './drawing.ts';
-import { type AxisState, type State, VALUED } from './state.ts';
+import { later } from './keep.ts';
+import { loopsOf } from './loops.ts';
+import type { AxisState, State } from './state.ts';
 import { suggestTies } from './ties.ts';
 
 // Paths and loops of a very deep axis would together be as long as its square: those are made one by one, when read.
@@ -18,7 +20,7 @@ export function showAxis(state: State, axis: AxisState): AxisDrawing {
     datum: first !== undefined && s.records[first]!.datum ? s.ids[first]! : undefined,
     stations: showStations(state, axis),
     groups: showGroups(state, stations, origins),
-    loops: showLoops(state, axis),
+    loops: loopsOf(state, axis).map((steps) => showLoop(state, steps)),
     conflicts: axis.conflicts.map((conflict) => ({
       dimensions: conflict.steps.map(({ edge }) => state.dimensions.ids[edge]!),
       loop: showLoop(state, conflict.steps),
@@ -69,16 +71,6 @@ function showStations(state: State, axis: AxisState): PlacedStation[] {
   });
 }
 
-/** Adds a field that is worked out when first read. It is an own, enumerable field like any other. */
-function later<T extends object, K extends string, V>(to: T, name: K, make: () => V): T & Record<K, V> {
-  let made: V | undefined;
-  const get = (): V => {
-    made ??= make();
-    return made;
-  };
-  return Object.defineProperty(to, name, { enumerable: true, configurable: false, get }) as T & Record<K, V>;
-}
-
 /** The dimensions from a station's origin to it. */
 function pathTo(state: State, station: number): DimensionId[] {
   const s = state.stations;
@@ -112,38 +104,4 @@ function showLoop(state: State, steps: readonly Step[]): Loop {
     rss,
     verdict: contradicts ? 'contradiction' : 'redundant',
   };
-}
-
-function showLoops(state: State, axis: AxisState): Loop[] {
-  const s = state.stations;
-  const d = state.dimensions;
-  const loops: Loop[] = [];
-  for (const edge of axis.edges) {
-    if (d.status[edge] !== VALUED) continue;
-    if (s.parentEdge[d.to[edge]!] === edge || s.parentEdge[d.from[edge]!] === edge) continue;
-    loops.push(showLoop(state, loopOf(state, edge)));
-  }
-  return loops;
-}
-
-/** The loop that a dimension beyond the placing closes: along it, then back the way its stations were placed. */
-function loopOf(state: State, edge: number): Step[] {
-  const { parent, parentEdge, depth } = state.stations;
-  const { from, to } = state.dimensions;
-  const out: Step[] = [{ edge, sign: 1 }];
-  const back: Step[] = [];
-  let up = to[edge]!;
-  let down = from[edge]!;
-  while (up !== down) {
-    if (depth[up]! >= depth[down]!) {
-      const by = parentEdge[up]!;
-      out.push({ edge: by, sign: from[by] === up ? 1 : -1 });
-      up = parent[up]!;
-    } else {
-      const by = parentEdge[down]!;
-      back.push({ edge: by, sign: to[by] === down ? 1 : -1 });
-      down = parent[down]!;
-    }
-  }
-  return out.concat(back.reverse());
 }

@@ -25,8 +25,8 @@ function problemOf(state: State, slot: number): ValueProblem | undefined {
 /** The dimensions that a formula names, each once, in order of first mention. */
 export function referencesOf(state: State, slot: number): readonly DimensionId[] {
   const d = state.dimensions;
-  const operands = d.operands[slot]!;
-  if (operands.length === 0) return NONE;
+  const operands = d.operands[slot];
+  if (!operands) return NONE;
   const found: DimensionId[] = [];
   for (let i = 0; i < operands.length; i++) {
     const operand = operands[i]!;

@@ -75,10 +75,10 @@ export interface AxisState {
 export interface DimensionColumns {
   count: number;
   readonly slots: Map<DimensionId, number>;
-  readonly ids: DimensionId[];
+  readonly ids: (DimensionId | undefined)[];
   readonly records: (Dimension | undefined)[];
-  readonly parts: PartState[];
-  readonly kinds: Kind[];
+  readonly parts: (PartState | undefined)[];
+  readonly kinds: (Kind | undefined)[];
   /** Nearest to a number in mm, degrees, kg, °C; NaN when there is none. */
   value: Float64Array;
   /** The number a plain quantity is written as; NaN for anything else. */
@@ -103,10 +103,10 @@ export interface DimensionColumns {
   readonly rows: (TableTolerance | undefined)[];
   readonly rings: (readonly DimensionId[] | undefined)[];
   /** Slots of the dimensions a formula names, operand by operand; -1 where the name is not tied. */
-  readonly operands: (readonly number[])[];
+  readonly operands: (readonly number[] | undefined)[];
   readonly dependents: (number[] | undefined)[];
   /** Name entries that hold this dimension as a mention. */
-  readonly mentioned: (readonly NameEntry[])[];
+  readonly mentioned: (readonly NameEntry[] | undefined)[];
   /** Slot of the axis it is an edge of, or -1; the station slots it stands between, or -1. */
   axis: Int32Array;
   from: Int32Array;
@@ -120,12 +120,12 @@ export interface DimensionColumns {
 export interface StationColumns {
   count: number;
   readonly slots: Map<StationId, number>;
-  readonly ids: StationId[];
+  readonly ids: (StationId | undefined)[];
   readonly records: (Station | undefined)[];
   readonly axes: (AxisState | undefined)[];
   /** Dimensions that measure from or to it, in list order once `edgesSorted`. */
-  readonly edges: number[][];
-  readonly edgesSorted: boolean[];
+  readonly edges: (number[] | undefined)[];
+  edgesSorted: Uint8Array;
   at: Float64Array;
   minus: Float64Array;
   plus: Float64Array;
@@ -145,6 +145,7 @@ export interface State {
   readonly stations: StationColumns;
   readonly parts: Map<PartId, PartState>;
   readonly partList: PartState[];
+  lastPart: PartState | undefined;
   readonly partNames: Map<string, NameEntry>;
   sortedPartNames: readonly string[] | undefined;
   /** Dimensions whose formulas name a part that is not there. */
@@ -156,67 +157,80 @@ export interface State {
   /** Counts walks, so that scratch columns need no clearing. */
   walk: number;
   reach: number;
+  /** A whole build is being taken in, each record once. */
+  isFilling: boolean;
 }
 
-const START = 64;
+const SMALLEST = 64;
 
-export function emptyState(settings: Settings): State {
+/** Lists stand beside the typed columns and are as long as they: a list that grows slot by slot would be copied often. */
+const list = <T>(capacity: number): (T | undefined)[] => new Array<T | undefined>(capacity).fill(undefined);
+
+/**
+ * A graph of nothing yet.
+ * @param dimensionCount how many dimensions to make room for at once; more will fit, at the cost of moving.
+ * @param stationCount the same for stations.
+ */
+export function emptyState(settings: Settings, dimensionCount = 0, stationCount = 0): State {
+  const forDimensions = Math.max(SMALLEST, dimensionCount);
+  const forStations = Math.max(SMALLEST, stationCount);
   return {
     settings,
     dimensions: {
       count: 0,
       slots: new Map(),
-      ids: [],
-      records: [],
-      parts: [],
-      kinds: [],
-      value: new Float64Array(START),
-      written: new Float64Array(START),
-      minus: new Float64Array(START),
-      plus: new Float64Array(START),
-      writtenMinus: new Float64Array(START),
-      writtenPlus: new Float64Array(START),
-      status: new Uint8Array(START),
-      todo: new Uint8Array(START),
-      formulas: [],
-      programs: [],
-      units: [],
-      textProblems: [],
-      runProblems: [],
-      limitsProblems: [],
-      rows: [],
-      rings: [],
-      operands: [],
-      dependents: [],
-      mentioned: [],
-      axis: new Int32Array(START),
-      from: new Int32Array(START),
-      to: new Int32Array(START),
-      shown: [],
-      index: new Int32Array(START),
-      low: new Int32Array(START),
+      ids: list(forDimensions),
+      records: list(forDimensions),
+      parts: list(forDimensions),
+      kinds: list(forDimensions),
+      value: new Float64Array(forDimensions),
+      written: new Float64Array(forDimensions),
+      minus: new Float64Array(forDimensions),
+      plus: new Float64Array(forDimensions),
+      writtenMinus: new Float64Array(forDimensions),
+      writtenPlus: new Float64Array(forDimensions),
+      status: new Uint8Array(forDimensions),
+      todo: new Uint8Array(forDimensions),
+      formulas: list(forDimensions),
+      programs: list(forDimensions),
+      units: list(forDimensions),
+      textProblems: list(forDimensions),
+      runProblems: list(forDimensions),
+      limitsProblems: list(forDimensions),
+      rows: list(forDimensions),
+      rings: list(forDimensions),
+      operands: list(forDimensions),
+      dependents: list(forDimensions),
+      mentioned: list(forDimensions),
+      axis: new Int32Array(forDimensions),
+      from: new Int32Array(forDimensions),
+      to: new Int32Array(forDimensions),
+      shown: list(forDimensions),
+      index: new Int32Array(forDimensions),
+      low: new Int32Array(forDimensions),
     },
     stations: {
       count: 0,
       slots: new Map(),
-      ids: [],
-      records: [],
-      axes: [],
-      edges: [],
-      edgesSorted: [],
-      at: new Float64Array(START),
-      minus: new Float64Array(START),
-      plus: new Float64Array(START),
-      variance: new Float64Array(START),
-      shift: new Float64Array(START),
-      parentEdge: new Int32Array(START),
-      parent: new Int32Array(START),
-      depth: new Int32Array(START),
-      group: new Int32Array(START),
-      reached: new Int32Array(START),
+      ids: list(forStations),
+      records: list(forStations),
+      axes: list(forStations),
+      edges: list(forStations),
+      edgesSorted: new Uint8Array(forStations),
+      at: new Float64Array(forStations),
+      minus: new Float64Array(forStations),
+      plus: new Float64Array(forStations),
+      variance: new Float64Array(forStations),
+      shift: new Float64Array(forStations),
+      parentEdge: new Int32Array(forStations),
+      parent: new Int32Array(forStations),
+      depth: new Int32Array(forStations),
+      group: new Int32Array(forStations),
+      reached: new Int32Array(forStations),
     },
     parts: new Map(),
     partList: [],
+    lastPart: undefined,
     partNames: new Map(),
     sortedPartNames: undefined,
     unknownParts: new Set(),
@@ -225,65 +239,46 @@ export function emptyState(settings: Settings): State {
     shownRings: undefined,
     walk: 0,
     reach: 0,
+    isFilling: false,
   };
 }
 
-function grown<T extends Float64Array | Int32Array | Uint8Array>(column: T, make: new (length: number) => T): T {
-  const longer = new make(column.length * 2);
+/** Doubles the room of every column and list of a table. */
+function makeRoom(table: DimensionColumns | StationColumns, capacity: number): void {
+  for (const [name, column] of Object.entries(table)) {
+    if (Array.isArray(column)) while (column.length < capacity) column.push(undefined);
+    else if (column instanceof Float64Array) Object.assign(table, { [name]: grown(column, Float64Array, capacity) });
+    else if (column instanceof Int32Array) Object.assign(table, { [name]: grown(column, Int32Array, capacity) });
+    else if (column instanceof Uint8Array) Object.assign(table, { [name]: grown(column, Uint8Array, capacity) });
+  }
+}
+
+function grown<T extends Float64Array | Int32Array | Uint8Array>(
+  column: T,
+  make: new (length: number) => T,
+  capacity: number,
+): T {
+  const longer = new make(capacity);
   longer.set(column as never);
   return longer;
 }
 
-const NONE: readonly never[] = [];
-
 /** The slot of a dimension, made when it is new. */
 export function dimensionSlot(state: State, id: DimensionId, part: PartState): number {
   const d = state.dimensions;
-  const known = d.slots.get(id);
+  // While a whole build is taken in, every dimension is new: looking for it first would double the cost.
+  const known = state.isFilling ? undefined : d.slots.get(id);
   if (known !== undefined) return known;
   const slot = d.count++;
-  if (slot === d.value.length) {
-    d.value = grown(d.value, Float64Array);
-    d.written = grown(d.written, Float64Array);
-    d.minus = grown(d.minus, Float64Array);
-    d.plus = grown(d.plus, Float64Array);
-    d.writtenMinus = grown(d.writtenMinus, Float64Array);
-    d.writtenPlus = grown(d.writtenPlus, Float64Array);
-    d.status = grown(d.status, Uint8Array);
-    d.todo = grown(d.todo, Uint8Array);
-    d.axis = grown(d.axis, Int32Array);
-    d.from = grown(d.from, Int32Array);
-    d.to = grown(d.to, Int32Array);
-    d.index = grown(d.index, Int32Array);
-    d.low = grown(d.low, Int32Array);
-  }
+  if (slot === d.value.length) makeRoom(d, slot * 2);
   d.slots.set(id, slot);
-  d.ids.push(id);
-  d.records.push(undefined);
-  d.parts.push(part);
-  d.kinds.push('length');
-  d.formulas.push(undefined);
-  d.programs.push(undefined);
-  d.units.push(undefined);
-  d.textProblems.push(undefined);
-  d.runProblems.push(undefined);
-  d.limitsProblems.push(undefined);
-  d.rows.push(undefined);
-  d.rings.push(undefined);
-  d.operands.push(NONE);
-  d.dependents.push(undefined);
-  d.mentioned.push(NONE);
-  d.shown.push(undefined);
-  d.value[slot] = Number.NaN;
-  d.written[slot] = Number.NaN;
-  d.minus[slot] = Number.NaN;
-  d.plus[slot] = Number.NaN;
-  d.writtenMinus[slot] = Number.NaN;
-  d.writtenPlus[slot] = Number.NaN;
+  d.ids[slot] = id;
+  d.parts[slot] = part;
+  d.value[slot] = d.written[slot] = Number.NaN;
+  d.minus[slot] = d.plus[slot] = Number.NaN;
+  d.writtenMinus[slot] = d.writtenPlus[slot] = Number.NaN;
   d.status[slot] = EMPTY;
-  d.axis[slot] = -1;
-  d.from[slot] = -1;
-  d.to[slot] = -1;
+  d.axis[slot] = d.from[slot] = d.to[slot] = -1;
   return slot;
 }
 
@@ -293,30 +288,22 @@ export function stationSlot(state: State, id: StationId): number {
   const known = s.slots.get(id);
   if (known !== undefined) return known;
   const slot = s.count++;
-  if (slot === s.at.length) {
-    s.at = grown(s.at, Float64Array);
-    s.minus = grown(s.minus, Float64Array);
-    s.plus = grown(s.plus, Float64Array);
-    s.variance = grown(s.variance, Float64Array);
-    s.shift = grown(s.shift, Float64Array);
-    s.parentEdge = grown(s.parentEdge, Int32Array);
-    s.parent = grown(s.parent, Int32Array);
-    s.depth = grown(s.depth, Int32Array);
-    s.group = grown(s.group, Int32Array);
-    s.reached = grown(s.reached, Int32Array);
-  }
+  if (slot === s.at.length) makeRoom(s, slot * 2);
   s.slots.set(id, slot);
-  s.ids.push(id);
-  s.records.push(undefined);
-  s.axes.push(undefined);
-  s.edges.push([]);
-  s.edgesSorted.push(true);
+  s.ids[slot] = id;
+  s.edges[slot] = [];
+  s.edgesSorted[slot] = 1;
   return slot;
 }
 
 export function partState(state: State, id: PartId): PartState {
+  // Records of one part mostly come one after another.
+  if (state.lastPart?.id === id) return state.lastPart;
   const known = state.parts.get(id);
-  if (known) return known;
+  if (known) {
+    state.lastPart = known;
+    return known;
+  }
   const part: PartState = {
     id,
     slot: state.partList.length,
@@ -329,6 +316,7 @@ export function partState(state: State, id: PartId): PartState {
   };
   state.parts.set(id, part);
   state.partList.push(part);
+  state.lastPart = part;
   return part;
 }
 
@@ -346,7 +334,7 @@ export function axisState(state: State, part: PartState, axis: 'X' | 'Y' | 'Z'):
     dirty: false,
     sequence: [],
     origins: [],
-    conflicts: NONE,
+    conflicts: [],
     banned: undefined,
     shown: undefined,
     before: undefined,

@@ -156,11 +156,11 @@ function giveEnds(state: State, work: Work, slot: number, from: number, to: numb
     d.to[slot] = to;
     if (from >= 0) {
       s.edges[from]!.push(slot);
-      s.edgesSorted[from] = false;
+      s.edgesSorted[from] = 0;
     }
     if (to >= 0 && to !== from) {
       s.edges[to]!.push(slot);
-      s.edgesSorted[to] = false;
+      s.edgesSorted[to] = 0;
     }
     // The same axis may now hold it between other stations.
     toPlaceEdge(state, work, slot);
@@ -203,8 +203,8 @@ function takeDimension(state: State, work: Work, record: Dimension, removed: boo
   }
   if (from.order !== record.order) {
     const { edgesSorted } = state.stations;
-    if (d.from[slot]! >= 0) edgesSorted[d.from[slot]!] = false;
-    if (d.to[slot]! >= 0) edgesSorted[d.to[slot]!] = false;
+    if (d.from[slot]! >= 0) edgesSorted[d.from[slot]!] = 0;
+    if (d.to[slot]! >= 0) edgesSorted[d.to[slot]!] = 0;
     if (d.axis[slot]! >= 0) state.axes[d.axis[slot]!]!.sorted = false;
   }
   // The order chooses the way of placing; the source and the text, what is suspected in a contradiction.

@@ -2,13 +2,7 @@ import type { IdSource } from '../base/ids.ts';
 import type { Result } from '../base/result.ts';
 import type { BuildDiff } from './diff.ts';
 import type { Build } from './records.ts';
-import type { RefusalCode } from './refusals.ts';
-
-/** Why a command refused. `code` is stable; `refusals.ts` holds the wording. */
-export interface Refusal {
-  readonly code: RefusalCode;
-  readonly data?: Readonly<Record<string, string | number>>;
-}
+import type { Refusal } from './refusals.ts';
 
 /** What a command may use besides the build and its parameters; the engine has no clock and no dice of its own. */
 export interface CommandContext {

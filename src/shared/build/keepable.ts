@@ -1,6 +1,6 @@
-import type { Refusal } from './command.ts';
 import { schemaOf } from './kinds.ts';
 import type { BuildRecord } from './records.ts';
+import type { Refusal } from './refusals.ts';
 
 /** What a field may hold, in the words of a refusal: "Write …". */
 const expectations: Readonly<Record<string, string>> = {

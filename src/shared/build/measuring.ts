@@ -1,9 +1,9 @@
 import type { PartId } from '../base/ids.ts';
 import { err, ok, type Result } from '../base/result.ts';
-import type { Refusal } from './command.ts';
 import type { Measure } from './dimension.ts';
 import { recordOf } from './look-up.ts';
 import type { Build } from './records.ts';
+import type { Refusal } from './refusals.ts';
 
 /** Sees that a measure between stations joins two different stations of one axis of the given part. */
 export function checkMeasure(build: Build, part: PartId, measure: Measure): Result<Measure, Refusal> {

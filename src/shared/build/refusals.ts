@@ -1,5 +1,3 @@
-import type { Refusal } from './command.ts';
-
 /** Why a command refuses: what is wrong, and what to do. `{placeholders}` are filled from the refusal's data. */
 export const refusals = {
   'part-not-found': ['The part is no longer in the build.', 'Choose a part from the list of parts.'],
@@ -50,6 +48,12 @@ export const refusals = {
 } as const satisfies Readonly<Record<string, readonly [sentence: string, remedy: string]>>;
 
 export type RefusalCode = keyof typeof refusals;
+
+/** Why a command refused. `code` is stable; the wording is above. */
+export interface Refusal {
+  readonly code: RefusalCode;
+  readonly data?: Readonly<Record<string, string | number>>;
+}
 
 const fill = (text: string, data: Refusal['data']): string =>
   text.replace(/\{(\w+)\}/g, (whole, name: string) => String(data?.[name] ?? whole));

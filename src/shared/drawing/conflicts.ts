@@ -1,21 +1,10 @@
 import type { Source } from '../build/dimension.ts';
+import type { AxisConflict, AxisSuspect } from './axis-conflict.ts';
 import { type Block, doubtfulBlocks } from './blocks.ts';
 import { type ChainGraph, measureIn, type Step, spanOf, testBlock } from './constraints.ts';
 import { LENGTH_SLACK_MM } from './slack.ts';
-import { type Slip, slipBetween } from './slips.ts';
+import { slipBetween } from './slips.ts';
 import type { AxisState, State } from './state.ts';
-
-/** A smallest set of dimensions that cannot all hold, round its loop, with what would explain it. Edges are slots. */
-export interface AxisConflict {
-  readonly steps: readonly Step[];
-  readonly suspects: readonly AxisSuspect[];
-}
-
-export interface AxisSuspect {
-  readonly edge: number;
-  readonly wouldBe: number;
-  readonly slip: Slip | undefined;
-}
 
 export interface Conflicts {
   readonly conflicts: readonly AxisConflict[];

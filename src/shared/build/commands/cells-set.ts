@@ -1,6 +1,6 @@
 import type { DimensionId, PartId } from '../../base/ids.ts';
 import { err, ok, type Result } from '../../base/result.ts';
-import { defineCommand, type Refusal } from '../command.ts';
+import { defineCommand } from '../command.ts';
 import { type Dimension, defaultDimension, finishes, type Measure, sources } from '../dimension.ts';
 import { draftOf } from '../draft.ts';
 import { expectedIn, shorten, whyNotKept } from '../keepable.ts';
@@ -10,6 +10,7 @@ import { counted, freeName } from '../names.ts';
 import { placeInList } from '../place-in-list.ts';
 import { readEnds } from '../read-ends.ts';
 import type { Build } from '../records.ts';
+import type { Refusal } from '../refusals.ts';
 import { renameInFormulas } from '../rename-in-formulas.ts';
 import type { Axis } from '../station.ts';
 

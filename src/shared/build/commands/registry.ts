@@ -1,6 +1,7 @@
 import type { Result } from '../../base/result.ts';
-import type { Command, CommandContext, Refusal, Step } from '../command.ts';
+import type { Command, CommandContext, Step } from '../command.ts';
 import type { Build } from '../records.ts';
+import type { Refusal } from '../refusals.ts';
 import acceptanceWithdraw from './acceptance-withdraw.ts';
 import buildReplace from './build-replace.ts';
 import cellsSet from './cells-set.ts';

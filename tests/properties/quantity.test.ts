@@ -81,8 +81,32 @@ test('an inch written in any way is the same length', () => {
 });
 
 const scraps = fc.constantFrom(
-  '±', '+', '-', '/', '0', '1', '.5', ',', '3/8', '"', "'", '°', ' ', 'mm', 'in', 'M', 'x', '#', 'UNC', 'H7', '½', '(', 'deg', '−', 'e9',
-); // biome-ignore format: a list to read along
+  '±',
+  '+',
+  '-',
+  '/',
+  '0',
+  '1',
+  '.5',
+  ',',
+  '3/8',
+  '"',
+  "'",
+  '°',
+  ' ',
+  'mm',
+  'in',
+  'M',
+  'x',
+  '#',
+  'UNC',
+  'H7',
+  '½',
+  '(',
+  'deg',
+  '−',
+  'e9',
+);
 const scrap = fc.oneof(
   fc.string({ unit: 'binary' }),
   fc.array(scraps, { maxLength: 12 }).map((parts) => parts.join('')),

@@ -45,6 +45,12 @@ test.each<[string, Kind]>([
   ['2 + 3', 'length'],
   ['2 + 3', 'angle'],
   ['2 + 3', 'mass'],
+  // Written tight a fraction with a unit is one value; with spaces the stroke divides.
+  ['2/3 mm + bore', 'length'],
+  ['2 / 3 mm * bore', 'number'],
+  ['bore*2-3/8 in', 'length'],
+  ['bore - 1-3/8 in', 'length'],
+  ['bore^2/3 in', 'length'],
 ])('%s comes out as %s', (text, want) => {
   expect(linked(text, want).ok).toBe(true);
 });

@@ -67,7 +67,7 @@ export function testRule(rule: AnyRule, cases: Cases<object, string>): void {
     });
     test('its words are sentences', () => {
       for (const text of [...Object.values(rule.messages), ...Object.values(rule.remedies)]) {
-        expect(text).toMatch(/^[A-Z{"].*\.$/s);
+        expect(text).toMatch(/^[A-Z{"].*[.}]$/s);
         expect(text).not.toMatch(/!|invalid/i);
       }
     });

@@ -9,7 +9,8 @@ import { defaultSettings } from './settings.ts';
 import { defaultStation } from './station.ts';
 
 const part = 'part:column' as PartId;
-const [foot, top] = ['station:foot', 'station:top'] as StationId[] as [StationId, StationId];
+const foot = 'station:foot' as StationId;
+const top = 'station:top' as StationId;
 const records: readonly BuildRecord[] = [
   defaultDimension('dimension:height' as DimensionId, part, 'height', { to: top, from: foot, type: 'between' }, 1),
   defaultStation(top, part, 'Z', 'top', 2),

@@ -67,11 +67,13 @@ function gates({ parts, findings }: CheckOutput, ink: Paint): readonly string[] 
   const byKey = new Map(findings.map((finding) => [finding.key, finding]));
   const shown = new Set(parts.flatMap(({ gates: all }) => all.map(({ gate }) => gate)));
   return [...shown].flatMap((gate) => {
-    const rows = parts.map(({ name, gates: all }) => {
+    const rows = parts.map(({ id, name, gates: all }) => {
       const { state = '', because = [] } = all.find((one) => one.gate === gate) ?? {};
       const titles = new Map<string, number>();
       for (const key of because) {
-        const title = byKey.get(key)?.title ?? key;
+        const finding = byKey.get(key);
+        const upstream = finding?.part && finding.part.id !== id ? `${finding.part.name}: ` : '';
+        const title = `${upstream}${finding?.title ?? key}`;
         titles.set(title, (titles.get(title) ?? 0) + 1);
       }
       const why = [...titles].map(([title, count]) => (count > 1 ? `${title} (${count})` : title)).join('; ');

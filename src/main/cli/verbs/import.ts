@@ -20,7 +20,7 @@ type Rows = Pick<ImportOutput, 'rows' | 'ignoredColumns'>;
 
 export const importVerb: Verb = {
   name: 'import',
-  usage: 'FILE SOURCE [--into NEW] [--dry-run] [--all-or-nothing] [--known-only] [--json]',
+  usage: 'FILE SOURCE [--into NEW] [options]',
   summary: 'take in a table of dimensions (CSV), or a whole build (JSON)',
   help: `Takes the rows of a table into a build, as one step that can be undone, and
 reports row by row what was taken and what was refused and why. A row is taken
@@ -39,11 +39,11 @@ A SOURCE in JSON form is taken in place of the whole build. Either file may be -
 for standard input (a build on standard input needs --into).
 Exit status: 0 every row was taken, 1 some were refused.
 
-  --into NEW         leave FILE as it is and write the result to NEW (.wayw, or JSON)
+  --into NEW         leave FILE as it is, write to NEW (.wayw, or JSON)
   --force            write over NEW if it is there
   --dry-run          report only, write nothing
   --all-or-nothing   write nothing unless every row can be taken
-  --known-only       add no parts and no stations; refuse rows that need new ones
+  --known-only       add no parts or stations; refuse rows that need new ones
   --json             the report as JSON (resources/schema/import-output.schema.json)`,
   options: {
     into: { type: 'string' },

@@ -11,8 +11,8 @@ export default definePartRule({
   acceptable: true,
   needs: ['part', 'dimensions', 'axes'],
   messages: {
-    places: '{name} of {part} is only assumed to be {value}, and {stations} hang on it.',
-    named: '{name} of {part} is only assumed to be {value}, and {formulas} hang on it.',
+    places: '{name} of {part} is only assumed to be {value}, and it places {stations}.',
+    named: '{name} of {part} is only assumed to be {value}, and it stands in {formulas}.',
     size: '{name} of {part} is only assumed to be {value}.',
   },
   remedies: {

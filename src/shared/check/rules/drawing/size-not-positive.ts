@@ -13,8 +13,14 @@ export default definePartRule({
   shuts: ['cut'],
   acceptable: false,
   needs: ['part', 'dimensions'],
-  messages: { size: '{name} of {part} comes to {value}, and a {form} must be more than zero.' },
-  remedies: { size: 'Write a {form} above zero, or look at what its formula "{text}" names.' },
+  messages: {
+    size: '{name} of {part} is {value}, and a {form} must be more than zero.',
+    formula: '{name} of {part} comes to {value}, and a {form} must be more than zero.',
+  },
+  remedies: {
+    size: 'Write a {form} above zero.',
+    formula: 'Look at its formula "{text}" and at what that names.',
+  },
 
   check: ({ part, dimensions }) =>
     dimensions.flatMap(({ record, resolved }) => {
@@ -23,7 +29,7 @@ export default definePartRule({
       if (resolved.value === undefined || resolved.value > 0) return [];
       return [
         {
-          message: 'size' as const,
+          message: resolved.isFormula ? ('formula' as const) : ('size' as const),
           at: [record.id],
           data: {
             name: record.name,

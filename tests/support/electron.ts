@@ -59,6 +59,8 @@ export async function launch({ args = [], env = {}, userData }: Launch = {}): Pr
     args: ['--log-level=3', ...switches, root, ...args],
     cwd: root,
     env: { ...Object.fromEntries(inherited), WAYWRIGHT_USER_DATA: folder, ...env },
+    // Otherwise the driver itself decides on light, and the program's own choice has no effect.
+    colorScheme: null,
     timeout: START_MS,
   });
   const pid = app.process().pid;

@@ -1,0 +1,55 @@
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { MenuAction } from '../../src/shared/ipc/contract.ts';
+import { type Launched, launch } from '../support/electron.ts';
+
+const folder = path.resolve(import.meta.dirname, '..', '..', 'docs', 'pictures');
+
+let at: Launched;
+beforeAll(async () => {
+  mkdirSync(folder, { recursive: true });
+  at = await launch({ args: ['--example=as-first-drawn'] });
+});
+afterAll(async () => {
+  await at?.close();
+});
+
+/** Waits until nothing moves any more: layouts, fonts and transitions come to rest at their own pace. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(() => document.fonts.ready);
+  let before = '';
+  for (let tries = 0; tries < 40; tries++) {
+    await page.waitForTimeout(150);
+    const now = (await page.screenshot()).toString('base64');
+    if (now === before) return;
+    before = now;
+  }
+}
+
+async function arrange(theme: 'light' | 'dark', width: number, height: number, screen: MenuAction): Promise<void> {
+  await at.app.evaluate(
+    ({ BrowserWindow, nativeTheme }, wanted) => {
+      nativeTheme.themeSource = wanted.theme;
+      const [window] = BrowserWindow.getAllWindows();
+      window?.setContentSize(wanted.width, wanted.height);
+      window?.webContents.send('menu', { action: wanted.screen });
+    },
+    { theme, width, height, screen },
+  );
+  await settled(at.page);
+}
+
+const screens = [
+  ['works', 'show-works'],
+  ['drawing-office', 'show-drawing'],
+] as const;
+
+test.each(screens)('%s, light and dark', async (name, action) => {
+  for (const theme of ['light', 'dark'] as const) {
+    await arrange(theme, 1440, 900, action);
+    const picture = await at.page.screenshot({ path: path.join(folder, `${name}-${theme}.png`) });
+    expect(picture.length).toBeGreaterThan(10_000);
+  }
+});

@@ -22,11 +22,24 @@ export function loopsOf(state: State, axis: AxisState): readonly (readonly Step[
   for (const edge of axis.edges) {
     if (d.status[edge] !== VALUED) continue;
     if (s.parentEdge[d.to[edge]!] === edge || s.parentEdge[d.from[edge]!] === edge) continue;
-    const placed = loopByPlacing(state, edge);
-    const shorter = placed.length > SHORT_ENOUGH ? shorterWay(state, axis, edge, suspected, placed.length) : undefined;
-    loops.push(shorter ?? placed);
+    const length = lengthByPlacing(state, edge);
+    const shorter = length > SHORT_ENOUGH ? shorterWay(state, axis, edge, suspected, length) : undefined;
+    loops.push(shorter ?? loopByPlacing(state, edge));
   }
   return loops;
+}
+
+/** How long the loop by placing is; not counted further than anyone would follow it. */
+function lengthByPlacing(state: State, edge: number): number {
+  const { parent, depth } = state.stations;
+  let up = state.dimensions.to[edge]!;
+  let down = state.dimensions.from[edge]!;
+  let length = 1;
+  for (; up !== down && length <= LOOK_AT_MOST; length++) {
+    if (depth[up]! >= depth[down]!) up = parent[up]!;
+    else down = parent[down]!;
+  }
+  return length;
 }
 
 /** Along a dimension, then back the way its stations were placed. */

@@ -6,7 +6,7 @@ import type { Station } from '../build/station.ts';
 import type { Formula, Program } from '../formula/written.ts';
 import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
 import type { TableTolerance } from '../tables/row.ts';
-import type { AxisConflict } from './conflicts.ts';
+import type { AxisConflict } from './axis-conflict.ts';
 import type { AxisDrawing, ResolvedDimension } from './drawing.ts';
 
 // The graph's own memory. Every id is turned into a slot (a small integer) once and keeps it for good, so that a record

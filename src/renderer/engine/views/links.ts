@@ -55,7 +55,7 @@ export const linksView = defineView<null, readonly PartLink[]>({
       };
       for (const { id: to } of scene.index.parts()) {
         const held = stale === undefined || stale.has(to) ? undefined : taken.get(to);
-        const list = held ?? takenBy(scene, to, partNamed);
+        const list = held ?? keepPairs(taken.get(to), takenBy(scene, to, partNamed));
         nextTaken.set(to, list);
         for (const { from, pairs } of list) {
           const key = linkKey(from, to);
@@ -117,6 +117,25 @@ function takenBy(scene: Scene, part: PartId, partNamed: (name: string) => PartId
   }
   return [...byPart].map(([from, pairs]) => ({ from, pairs }));
 }
+
+/** Pairs that say what they said before are the very ones of before. */
+const keepPairs = (before: readonly Taken[] | undefined, now: readonly Taken[]): readonly Taken[] =>
+  now.map((taken) => {
+    const earlier = before?.find(({ from }) => from === taken.from);
+    return earlier !== undefined && samePairs(earlier.pairs, taken.pairs) ? earlier : taken;
+  });
+
+const samePairs = (a: readonly LinkPair[], b: readonly LinkPair[]): boolean =>
+  a.length === b.length &&
+  a.every((pair, i) => {
+    const other = b[i]!;
+    return (
+      pair.dimension === other.dimension &&
+      pair.name === other.name &&
+      pair.by === other.by &&
+      pair.byName === other.byName
+    );
+  });
 
 /** What a formula that cannot be worked out names of other parts all the same: the map must not lose sight of it. */
 function* writtenNames(scene: Scene, dimension: Dimension, partNamed: (name: string) => PartId | undefined) {

@@ -108,14 +108,20 @@ function openDimension(scene: Scene, record: Dimension, places: StationId | unde
 function openStations(scene: Scene, drawing: AxisDrawing, marks: ReadonlyMap<string, Severity>): OpenedStation[] {
   const unit = scene.index.settings().lengthUnit;
   const reached = (group: number): boolean => group === 0 && drawing.datum !== undefined;
-  // The station that a chain comes from is the one that the chain without its last dimension leads to.
-  const byPath = new Map(drawing.stations.map((station) => [`${station.group} ${station.path.join()}`, station.id]));
-  const parentOf = ({ group, path }: AxisDrawing['stations'][number]): StationId | undefined =>
-    path.length === 0 ? undefined : byPath.get(`${group} ${path.slice(0, -1).join()}`);
+  /** The other end of the last dimension of its chain. */
+  const parentOf = ({ id, path }: AxisDrawing['stations'][number]): StationId | undefined => {
+    const last = path.at(-1);
+    const measure = last === undefined ? undefined : scene.index.dimension(last)?.measure;
+    if (measure?.type !== 'between') return undefined;
+    return measure.from === id ? measure.to : measure.from;
+  };
   const children = new Map<StationId, StationId[]>();
   for (const station of drawing.stations) {
     const parent = parentOf(station);
-    if (parent !== undefined) children.set(parent, [...(children.get(parent) ?? []), station.id]);
+    if (parent === undefined) continue;
+    const list = children.get(parent);
+    if (list === undefined) children.set(parent, [station.id]);
+    else list.push(station.id);
   }
   return [...drawing.stations]
     .sort((a, b) => Number(reached(b.group)) - Number(reached(a.group)) || a.group - b.group || a.at - b.at)

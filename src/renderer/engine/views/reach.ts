@@ -143,11 +143,10 @@ function sentenceOf(scene: Scene, { id, home, way, dimensions, stations, counts 
   const list = [...named, ...(more > 0 ? [`${counted(more, 'more part')}`] : [])].join(', ');
   if (others.length === 0) return `${who} ${way} ${what}, all in ${partName(home)}.`;
   const own = counts.get(home);
-  const here = own === undefined ? '' : `${own} in ${partName(home)} itself, `;
-  return `${who} ${way} ${what}: ${here}the rest in ${counted(others.length, 'other part')} (${list}).`.replace(
-    ': the rest in',
-    ' in',
-  );
+  const inOthers = `in ${counted(others.length, 'other part')} (${list})`;
+  return own === undefined
+    ? `${who} ${way} ${what} ${inOthers}.`
+    : `${who} ${way} ${what}: ${own} in ${partName(home)} itself, the rest ${inOthers}.`;
 }
 
 function nothing(way: Way, kind: 'dimension' | 'station' | undefined): string {

@@ -31,6 +31,13 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
     if (caretAtEnd) field?.setSelectionRange(start.length, start.length);
     else field?.select();
   }, [caretAtEnd, start]);
+  // Near the foot of the table what stands under the cell would be cut off: it stands above then.
+  const [above, setAbove] = useState(false);
+  useLayoutEffect(() => {
+    const cell = input.current?.getBoundingClientRect();
+    const grid = input.current?.closest('.grid')?.getBoundingClientRect();
+    if (cell !== undefined && grid !== undefined) setAbove(grid.bottom - cell.bottom < 120 && cell.top - grid.top > 120);
+  }, []);
   // Answers overtake one another while someone types fast: only the latest counts.
   useEffect(() => {
     let latest = true;
@@ -121,7 +128,7 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
         onKeyDown={onKeyDown}
         onBlur={() => done('stay')}
       />
-      <div className="cell-under" id={`${id}u`}>
+      <div className={above ? 'cell-under above' : 'cell-under'} id={`${id}u`}>
         {problem !== undefined && (
           <div className="cell-problem" data-cell-problem>
             {problem.end > problem.start && <Marked text={text} start={problem.start} end={problem.end} />}

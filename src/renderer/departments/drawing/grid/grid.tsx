@@ -4,6 +4,7 @@ import { classNames } from '../../../kit/class-names.ts';
 import { type Block, blockOf, type Cell, inBlock, parseTsv, writeTsv } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
 import type { Column } from './column.ts';
+import { useClipboard } from './use-clipboard.ts';
 
 export interface GridProps<R> {
   readonly label: string;
@@ -169,18 +170,16 @@ export function Grid<R>(props: GridProps<R>) {
     event.preventDefault();
     startEditing(active, event.key);
   };
-  const onCopy = (event: React.ClipboardEvent) => {
-    if (event.target !== event.currentTarget) return;
-    event.preventDefault();
-    const taken = columns.slice(block.left, block.right + 1);
-    event.clipboardData.setData('text/plain', writeTsv(picked().map((row) => taken.map((column) => column.text(row)))));
-  };
-  const onPaste = (event: React.ClipboardEvent) => {
-    if (event.target !== event.currentTarget || !editable) return;
-    event.preventDefault();
-    const pasted = parseTsv(event.clipboardData.getData('text/plain'));
-    if (pasted.length > 0) props.onPaste(block.top, block.left, pasted);
-  };
+  useClipboard(scroller, {
+    copy: () => {
+      const taken = columns.slice(block.left, block.right + 1);
+      return writeTsv(picked().map((row) => taken.map((column) => column.text(row))));
+    },
+    paste: (text) => {
+      const pasted = parseTsv(text);
+      if (editable && pasted.length > 0) props.onPaste(block.top, block.left, pasted);
+    },
+  });
 
   return (
     <div
@@ -196,8 +195,6 @@ export function Grid<R>(props: GridProps<R>) {
       data-pane-entry
       aria-activedescendant={`${id}-${active.row}-${active.column}`}
       onKeyDown={onKeyDown}
-      onCopy={onCopy}
-      onPaste={onPaste}
     >
       <div className="grid-space" role="presentation" style={{ height: virtual.getTotalSize(), width }}>
         <div className="grid-head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template }}>
@@ -331,7 +328,11 @@ const pageOf = (scroller: HTMLElement | null): number =>
 
 /** Brings a column into view beside the pinned first one. */
 function scrollToColumn<R>(scroller: HTMLElement | null, columns: readonly Column<R>[], column: number): void {
-  if (scroller === null || column === 0) return;
+  if (scroller === null) return;
+  if (column === 0) {
+    scroller.scrollLeft = 0;
+    return;
+  }
   const pinned = MARK_PX + (columns[0]?.width ?? 0);
   const left = MARK_PX + columns.slice(0, column).reduce((sum, each) => sum + each.width, 0);
   const right = left + (columns[column]?.width ?? 0);

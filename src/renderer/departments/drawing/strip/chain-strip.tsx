@@ -125,10 +125,10 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
           />
           <Bases layout={layout} model={model} />
           <Ties model={model} layout={layout} onTie={onTie} />
-          <Arcs layout={layout} lit={lit} idPrefix={id} onSelect={select} onOpen={onOpenRow} onHover={onHover} />
+          <Arcs model={model} layout={layout} lit={lit} idPrefix={id} onSelect={select} onOpen={onOpenRow} onHover={onHover} />
           <Ticks
+            model={model}
             layout={layout}
-            groups={model.groups}
             lit={lit}
             idPrefix={id}
             onSelect={select}

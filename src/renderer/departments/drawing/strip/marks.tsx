@@ -7,6 +7,7 @@ import { arcPath, nameY, type PlacedArc, type StripLayout, type StripLook } from
 import { wordsOfArc, wordsOfStation } from './words.ts';
 
 interface MarksProps {
+  readonly model: StripModel;
   readonly layout: StripLayout;
   /** Ids that are selected or lit up with the selected one. */
   readonly lit: ReadonlySet<string>;
@@ -15,8 +16,6 @@ interface MarksProps {
   readonly onOpen: (id: RecordId) => void;
   readonly onHover: (id: string | undefined, element?: Element) => void;
 }
-
-const nowhere: StripModel = { axis: 'X', datum: undefined, stations: [], groups: 0, arcs: [], ties: [], conflicts: [] };
 
 // `d` moves by a CSS transition like any other property; React's types do not know it.
 const pathStyle = (d: string): CSSProperties => ({ d: `path("${d}")` }) as CSSProperties;
@@ -118,9 +117,12 @@ export function Ties({
 }
 
 /** Dimensions as arcs. */
-export function Arcs({ layout, lit, idPrefix, onSelect, onOpen, onHover }: MarksProps) {
+export function Arcs({ model, layout, lit, idPrefix, onSelect, onOpen, onHover }: MarksProps) {
   // What is lit lies on top of the rest.
-  const ordered = layout.arcs.toSorted((a, b) => Number(lit.has(a.arc.id)) - Number(lit.has(b.arc.id)));
+  // A dimension without a value that is offered as the tie is drawn as that.
+  const offered = new Set(model.ties.map((tie) => tie.dimension));
+  const shown = layout.arcs.filter(({ arc }) => !offered.has(arc.id));
+  const ordered = shown.toSorted((a, b) => Number(lit.has(a.arc.id)) - Number(lit.has(b.arc.id)));
   return ordered.map((placed) => {
     const { arc } = placed;
     const d = arcPath(placed);
@@ -132,7 +134,7 @@ export function Arcs({ layout, lit, idPrefix, onSelect, onOpen, onHover }: Marks
         tabIndex={-1}
         data-arc={arc.id}
         aria-selected={lit.has(arc.id)}
-        aria-label={wordsOfArc(nowhere, arc).replaceAll('\n', ', ')}
+        aria-label={wordsOfArc(model, arc).replaceAll('\n', ', ')}
         className={classNames(
           'strip-arc',
           arc.role.replace(' ', '-'),
@@ -181,16 +183,16 @@ function ArcText({
 
 /** Stations as ticks, their bands as shading, their names on levelled leaders. */
 export function Ticks({
+  model,
   layout,
-  groups,
   lit,
   idPrefix,
   onSelect,
   onOpen,
   onHover,
-}: MarksProps & { readonly groups: number }) {
+}: MarksProps) {
   return layout.ticks.map(({ station, x, y, row, nameX, bandFrom, bandTo }) => {
-    const nameAt = nameY(layout, row, groups);
+    const nameAt = nameY(layout, row, model.groups);
     const wide = Math.max(bandTo - bandFrom, 0);
     return (
       <g
@@ -200,7 +202,7 @@ export function Ticks({
         tabIndex={-1}
         data-station={station.id}
         aria-selected={lit.has(station.id)}
-        aria-label={wordsOfStation(nowhere, station).replaceAll('\n', ', ')}
+        aria-label={wordsOfStation(model, station).replaceAll('\n', ', ')}
         className={classNames(
           'strip-tick',
           station.datum && 'datum',

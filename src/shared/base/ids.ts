@@ -10,6 +10,9 @@ export type PartId = Id<'part'>;
 export type StationId = Id<'station'>;
 export type DimensionId = Id<'dimension'>;
 export type AcceptanceId = Id<'acceptance'>;
+export type BodyId = Id<'body'>;
+/** A mesh brought in from outside. */
+export type SolidId = Id<'solid'>;
 /** There is exactly one record of build settings in a build. */
 export type SettingsId = Id<'settings'>;
 

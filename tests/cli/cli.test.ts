@@ -76,8 +76,14 @@ describe('chain', () => {
     const words = await cli(['chain', sound, ...ends]);
     expect(words.status).toBe(0);
     expectNarrow(words.stdout);
-    const there = chainOutputSchema.parse(JSON.parse((await cli(['chain', sound, ...ends, '--json'])).stdout));
-    const back = chainOutputSchema.parse(JSON.parse((await cli(['chain', sound, ...ends.reverse(), '--json'])).stdout));
+    const figures = async (stations: readonly string[]) => {
+      const { stdout } = await cli(['chain', sound, ...stations, '--json']);
+      const { nominalMm, worstCase, links } = chainOutputSchema.parse(JSON.parse(stdout));
+      if (nominalMm === undefined || !worstCase) throw new Error(stdout);
+      return { nominalMm, worstCase, links };
+    };
+    const there = await figures(ends);
+    const back = await figures([...ends].reverse());
     expect(there.links.reduce((sum, { sign, valueMm }) => sum + sign * valueMm, 0)).toBeCloseTo(there.nominalMm, 9);
     expect(back.nominalMm).toBeCloseTo(-there.nominalMm, 9);
     expect(back.worstCase.leastMm).toBeCloseTo(-there.worstCase.mostMm, 9);
@@ -92,6 +98,8 @@ describe('chain', () => {
     const apart = await cli(['chain', faulty, 'trunnion bracket/Z/foot', 'trunnion bracket/Z/crown']);
     expect(apart).toMatchObject({ status: 1, stderr: '' });
     expect(apart.stdout).toContain('No dimension ties foot to crown along Z of trunnion bracket.');
+    const json = await cli(['chain', faulty, 'trunnion bracket/Z/foot', 'trunnion bracket/Z/crown', '--json']);
+    expect(chainOutputSchema.parse(JSON.parse(json.stdout))).toMatchObject({ tied: false, links: [] });
     const across = await cli(['chain', sound, 'guide column/Z/foot', 'guide column/X/foot left']);
     expect(across).toMatchObject({ status: 2 });
     const unknown = await cli(['chain', sound, 'guide column/Z/foot', 'guide column/Z/top fase']);

@@ -9,9 +9,10 @@ export const chainOutputSchema = z
     axis: z.enum(['X', 'Y', 'Z']),
     from: z.strictObject({ id: z.string(), name: z.string() }),
     to: z.strictObject({ id: z.string(), name: z.string() }),
-    nominalMm: z.number().describe('Signed, from the first station to the second.'),
-    worstCase: z.strictObject({ leastMm: z.number(), mostMm: z.number() }),
-    rss: z.strictObject({ leastMm: z.number(), mostMm: z.number() }).describe('Root-sum-square band.'),
+    tied: z.boolean().describe('False when no dimension ties the two: then there are no figures and no links.'),
+    nominalMm: z.number().optional().describe('Signed, from the first station to the second.'),
+    worstCase: z.strictObject({ leastMm: z.number(), mostMm: z.number() }).optional(),
+    rss: z.strictObject({ leastMm: z.number(), mostMm: z.number() }).optional().describe('Root-sum-square band.'),
     links: z
       .array(
         z.strictObject({

@@ -9,6 +9,9 @@ import type { ChainOutput } from '../output/chain-output.ts';
 import { readBuild } from '../read-input.ts';
 import { problem, type Verb } from '../verb.ts';
 
+type Figures = 'nominalMm' | 'worstCase' | 'rss';
+type Tied = ChainOutput & { readonly [K in Figures]: NonNullable<ChainOutput[K]> };
+
 export const chain: Verb = {
   name: 'chain',
   usage: 'FILE FROM TO [--json]',
@@ -37,18 +40,24 @@ two stations.
     }
     const drawing = createDrawing(build);
     const distance = drawing.distance(start.id, end.id);
-    if (!distance) {
-      const text = `No dimension ties ${start.name} to ${end.name} along ${start.axis} of ${part.name}.`;
-      return ok({ text: values.json ? 'null\n' : `${text}\n`, status: 1 });
-    }
-    const { value, band } = distance;
-    const output: ChainOutput = {
+    const untied: ChainOutput = {
       format: 'waywright-chain',
       version: 1,
       part: { id: part.id, name: part.name },
       axis: start.axis,
       from: { id: start.id, name: start.name },
       to: { id: end.id, name: end.name },
+      tied: false,
+      links: [],
+    };
+    if (!distance) {
+      const text = `No dimension ties ${start.name} to ${end.name} along ${start.axis} of ${part.name}.`;
+      return ok({ text: values.json ? asJson(untied) : `${text}\n`, status: 1 });
+    }
+    const { value, band } = distance;
+    const output = {
+      ...untied,
+      tied: true,
       nominalMm: value,
       worstCase: { leastMm: value + band.minus, mostMm: value + band.plus },
       rss: { leastMm: value + band.rssCentre - band.rss, mostMm: value + band.rssCentre + band.rss },
@@ -66,12 +75,14 @@ two stations.
         };
       }),
     };
-    if (values.json) return ok({ text: `${JSON.stringify(output, undefined, 2)}\n`, status: 0 });
+    if (values.json) return ok({ text: asJson(output), status: 0 });
     return ok({ text: words(output, settingsOf(build).lengthUnit, paint(surroundings.colour)), status: 0 });
   },
 };
 
-function words(output: ChainOutput, unit: LengthUnit, ink: Paint): string {
+const asJson = (output: ChainOutput): string => `${JSON.stringify(output, undefined, 2)}\n`;
+
+function words(output: Tied, unit: LengthUnit, ink: Paint): string {
   const length = (valueMm: number) => formatQuantity(valueMm, 'length', { unit });
   const { from, to, axis, part, nominalMm, worstCase, rss, links } = output;
   const rows = links.map(({ name, sign, written, valueMm, lowerMm, upperMm, limits }) => [

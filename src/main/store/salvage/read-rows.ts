@@ -24,6 +24,7 @@ export async function readRows(connection: Connection, table: string, json: stri
   const last = await readLastRow(connection, table);
   if (last === 'missing') return { rows: [], failed: 0, whole: false };
   const select = `select rowid as row, ${json} as json from "${table}" not indexed where rowid between ? and ? order by rowid`;
+  if (last === undefined && (await isOutOfReach(connection, select))) return { rows: [], failed: 1, whole: false };
   const found: { readonly row: number; readonly record: unknown }[] = [];
   let failed = 0;
   let reads = 0;
@@ -61,4 +62,32 @@ async function readLastRow(connection: Connection, table: string): Promise<numbe
   } catch (error) {
     return error instanceof Error && error.message.includes('no such table') ? 'missing' : undefined;
   }
+}
+
+/** So close together that hardly a page of rows fits between two soundings where small tables have their rows … */
+const NEAR = { upTo: 2_048, step: 8 } as const;
+/** … and in this many steps per doubling beyond. */
+const STEPS_PER_DOUBLING = 16;
+
+/**
+ * A table whose first page is destroyed fails wherever it is read: found out by a few hundred soundings instead of all
+ * {@link MAX_READS}, which would keep the user waiting for nothing.
+ */
+async function isOutOfReach(connection: Connection, select: string): Promise<boolean> {
+  for (const row of soundings()) {
+    const isSound = await connection.all(select, [row, row]).then(
+      () => true,
+      () => false,
+    );
+    if (isSound) return false;
+  }
+  return true;
+}
+
+function* soundings(): Generator<number> {
+  for (let row = 1; row < NEAR.upTo; row += NEAR.step) yield row;
+  for (let low: number = NEAR.upTo; low < FARTHEST_ROW; low *= 2) {
+    for (let step = 0; step < STEPS_PER_DOUBLING; step++) yield low + (low / STEPS_PER_DOUBLING) * step;
+  }
+  yield FARTHEST_ROW;
 }

@@ -118,6 +118,12 @@ describe('opening', () => {
     expect(recent.map((each) => path.basename(each.path))).toEqual(['First.wayw', 'Second.wayw']);
   });
 
+  test('a file named at the start that is not there leaves a window to go on from', async () => {
+    const { app, page } = await begin({ args: [inFolder('gone.wayw')] });
+    expect(await invoke(page, 'build:load', undefined)).toEqual({ ok: true, value: undefined });
+    expect(await titles(app)).toEqual(['Waywright']);
+  });
+
   test('a second start hands its file to the first and goes', async () => {
     const file = await makeBuild('Handed over');
     const { app, userData } = await begin();

@@ -14,8 +14,11 @@ type Filter = (typeof filters)[keyof typeof filters];
 const copied = (list: readonly Filter[]): FileFilter[] =>
   list.map(({ name, extensions }) => ({ name, extensions: [...extensions] }));
 
+/** A window that is not shown yet cannot carry a dialog: on macOS it would hang on nothing. */
 const parentOf = (over: BuildWindow | undefined): BrowserWindow | undefined =>
-  over === undefined || over.window.isDestroyed() ? (BrowserWindow.getFocusedWindow() ?? undefined) : over.window;
+  over === undefined || over.window.isDestroyed() || !over.window.isVisible()
+    ? (BrowserWindow.getFocusedWindow() ?? undefined)
+    : over.window;
 
 /**
  * Shows a message box over a window.

@@ -9,11 +9,21 @@ export interface ReadRows {
   readonly whole: boolean;
 }
 
-/** The most reads spent on one damaged table: some seconds. */
-const MAX_READS = 20_000;
+interface Found {
+  readonly row: number;
+  readonly record: unknown;
+}
 
-/** Where the end of a table cannot be found out, its rows are looked for up to here. */
-const FARTHEST_ROW = 1 << 17;
+type Range = readonly [low: number, high: number];
+
+/** The most reads spent on one stretch of a damaged table: about a second. */
+const MAX_READS = 5_000;
+
+/** When so many reads have found nothing at all, the way into the table is destroyed, not some of its rows. */
+const MAX_READS_IN_VAIN = 60;
+
+/** Rows looked for at first, and then in twice as many each time, where the end of the table cannot be found out. */
+const FIRST_STRETCH = 64;
 
 /**
  * Reads a table of which pages may be damaged: the range of rows is halved wherever reading fails, until what cannot be
@@ -24,34 +34,58 @@ export async function readRows(connection: Connection, table: string, json: stri
   const last = await readLastRow(connection, table);
   if (last === 'missing') return { rows: [], failed: 0, whole: false };
   const select = `select rowid as row, ${json} as json from "${table}" not indexed where rowid between ? and ? order by rowid`;
-  if (last === undefined && (await isOutOfReach(connection, select))) return { rows: [], failed: 1, whole: false };
-  const found: { readonly row: number; readonly record: unknown }[] = [];
+  const read = async ([low, high]: Range): Promise<readonly Found[]> =>
+    (await connection.all(select, [low, high])).map(({ row, json: text }) => ({
+      row: Number(row),
+      record: JSON.parse(String(text)),
+    }));
+  if (last !== undefined) {
+    const { found, failed, complete } = await readStretch(read, [1, last]);
+    return { rows: inOrder(found), failed, whole: failed === 0 && complete };
+  }
+  const found: Found[] = [];
+  for (let low = 1, length = FIRST_STRETCH; ; low += length, length *= 2) {
+    const stretch = await readStretch(read, [low, low + length - 1]);
+    found.push(...stretch.found);
+    if (stretch.found.length === 0) break;
+  }
+  // How many were beyond is not known.
+  return { rows: inOrder(found), failed: 0, whole: false };
+}
+
+async function readStretch(
+  read: (range: Range) => Promise<readonly Found[]>,
+  stretch: Range,
+): Promise<{ readonly found: readonly Found[]; readonly failed: number; readonly complete: boolean }> {
+  const found: Found[] = [];
   let failed = 0;
   let reads = 0;
+  const isHopeless = () => reads >= MAX_READS || (reads >= MAX_READS_IN_VAIN && found.length === 0);
   // Breadth first: when there is too much damage to see to the end, the large pieces have been tried.
-  let ranges: (readonly [low: number, high: number])[] = [[1, last ?? FARTHEST_ROW]];
-  while (ranges.length > 0 && reads < MAX_READS) {
-    const next: (readonly [number, number])[] = [];
-    for (const [low, high] of ranges) {
-      if (reads++ >= MAX_READS) break;
+  let ranges: readonly Range[] = [stretch];
+  while (ranges.length > 0) {
+    const next: Range[] = [];
+    for (const range of ranges) {
+      if (isHopeless()) return { found, failed, complete: false };
+      reads += 1;
+      const [low, high] = range;
       try {
-        for (const row of await connection.all(select, [low, high])) {
-          found.push({ row: Number(row.row), record: JSON.parse(String(row.json)) });
-        }
+        found.push(...(await read(range)));
       } catch {
+        const middle = Math.floor((low + high) / 2);
         if (low >= high) failed += 1;
-        else {
-          const middle = Math.floor((low + high) / 2);
-          next.push([low, middle], [middle + 1, high]);
-        }
+        else next.push([low, middle], [middle + 1, high]);
       }
     }
     ranges = next;
   }
-  found.sort((a, b) => a.row - b.row);
-  // Damaged trees may lead to the same row twice.
-  const rows = found.filter(({ row }, i) => row !== found[i - 1]?.row).map(({ record }) => record);
-  return { rows, failed, whole: failed === 0 && ranges.length === 0 && last !== undefined };
+  return { found, failed, complete: true };
+}
+
+/** In the order of rows; damaged trees may lead to the same row twice. */
+function inOrder(found: readonly Found[]): readonly unknown[] {
+  const sorted = [...found].sort((a, b) => a.row - b.row);
+  return sorted.filter(({ row }, i) => row !== sorted[i - 1]?.row).map(({ record }) => record);
 }
 
 /** @returns the number of the last row; undefined when it cannot be told, `missing` when there is no such table. */
@@ -62,32 +96,4 @@ async function readLastRow(connection: Connection, table: string): Promise<numbe
   } catch (error) {
     return error instanceof Error && error.message.includes('no such table') ? 'missing' : undefined;
   }
-}
-
-/** So close together that hardly a page of rows fits between two soundings where small tables have their rows … */
-const NEAR = { upTo: 2_048, step: 8 } as const;
-/** … and in this many steps per doubling beyond. */
-const STEPS_PER_DOUBLING = 16;
-
-/**
- * A table whose first page is destroyed fails wherever it is read: found out by a few hundred soundings instead of all
- * {@link MAX_READS}, which would keep the user waiting for nothing.
- */
-async function isOutOfReach(connection: Connection, select: string): Promise<boolean> {
-  for (const row of soundings()) {
-    const isSound = await connection.all(select, [row, row]).then(
-      () => true,
-      () => false,
-    );
-    if (isSound) return false;
-  }
-  return true;
-}
-
-function* soundings(): Generator<number> {
-  for (let row = 1; row < NEAR.upTo; row += NEAR.step) yield row;
-  for (let low: number = NEAR.upTo; low < FARTHEST_ROW; low *= 2) {
-    for (let step = 0; step < STEPS_PER_DOUBLING; step++) yield low + (low / STEPS_PER_DOUBLING) * step;
-  }
-  yield FARTHEST_ROW;
 }

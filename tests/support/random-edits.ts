@@ -1,5 +1,4 @@
 import fc from 'fast-check';
-import { idSource } from '../../src/shared/base/ids.ts';
 import type { CommandContext } from '../../src/shared/build/command.ts';
 import { type CommandId, type Order, runCommand } from '../../src/shared/build/commands/registry.ts';
 import { type Dimension, finishes, type Measure, sizeForms, sources } from '../../src/shared/build/dimension.ts';
@@ -18,16 +17,6 @@ export const emptyBuild = (): Build => buildOf([defaultSettings('random machine'
 export function countingContext(start = 0): CommandContext {
   let n = start;
   return { newId: (kind) => `${kind}:${(n++).toString().padStart(4, '0')}` as never, now: '2026-01-02T03:04:05Z' };
-}
-
-/** A context as the program has it, with dice of its own. */
-export function seededContext(seed: number): CommandContext {
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return (state ^ (state >>> 16)) >>> 0;
-  };
-  return { newId: idSource(next), now: '2026-01-02T03:04:05Z' };
 }
 
 /** What an edit is made of: free numbers that choose among what the build holds at that moment. */

@@ -1,8 +1,8 @@
 /** Width that every terminal and every mail shows without breaking lines. */
-export const WIDTH = 80;
+const WIDTH = 80;
 
 /** Breaks a text into lines between its words; words longer than a line stand alone. */
-export function wrap(text: string, width: number): readonly string[] {
+function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   for (const paragraph of text.split('\n')) {
     let line = '';

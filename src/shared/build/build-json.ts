@@ -134,7 +134,7 @@ function readIssue(raw: unknown, place: string, problems: JsonProblem[]): readon
 const escapePointer = (step: string): string => step.replace(/~/g, '~0').replace(/\//g, '~1');
 
 /** Order in files: by kind, then list order, then id, so that equal builds are equal texts. */
-export const inFileOrder = (a: BuildRecord, b: BuildRecord): number => {
+const inFileOrder = (a: BuildRecord, b: BuildRecord): number => {
   const byKind = recordKinds.indexOf(a.kind) - recordKinds.indexOf(b.kind);
   const order = (record: BuildRecord): number => ('order' in record ? record.order : 0);
   return byKind || order(a) - order(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);

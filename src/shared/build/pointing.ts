@@ -3,7 +3,7 @@ import { acceptancesOf } from './look-up.ts';
 import type { Build } from './records.ts';
 
 /** The ids that a finding's key points at: the text after its `@`, parted by commas. */
-export const idsInKey = (key: string): readonly string[] => {
+const idsInKey = (key: string): readonly string[] => {
   const at = key.indexOf('@');
   return at < 0 ? [] : key.slice(at + 1).split(',');
 };

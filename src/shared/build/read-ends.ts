@@ -22,7 +22,7 @@ function splitAxis(text: string): { readonly axis: Axis | undefined; readonly na
 }
 
 /** Stations that a text may mean: by the whole text as a name first, else by `axis/name`. */
-export function stationsMeant(stations: readonly Station[], text: string): readonly Station[] {
+function stationsMeant(stations: readonly Station[], text: string): readonly Station[] {
   const whole = stations.filter((station) => nameKey(station.name) === nameKey(text));
   if (whole.length > 0) return whole;
   const { axis, name } = splitAxis(text);

@@ -40,7 +40,7 @@ export function createWorks(start: Build): Works {
   const states = new Map<PartId, PartState>();
   const gates = new Map<PartId, readonly GateState[]>();
   /** What each part hangs on upstream; emptied when any formula names other dimensions than before. */
-  const upstream = new Map<PartId, readonly DimensionId[]>();
+  const upstream = new Map<PartId, ReadonlySet<DimensionId>>();
   let parts: readonly Part[] = [];
   let accepted: AcceptancesByKey = new Map();
   let whole: { facts: BuildFacts; runs: Runs } | undefined;
@@ -146,7 +146,8 @@ export function createWorks(start: Build): Works {
     if (kinds.has('acceptance')) accepted = acceptancesByKey(acceptancesIn(build));
     // A dimension that comes, goes or names others changes what hangs on what; a mere new value does not.
     const listed = [...diff.added, ...diff.removed].some((record) => record.kind === 'dimension');
-    if (touched.links || listed) upstream.clear();
+    const rewired = touched.links || listed;
+    if (rewired) upstream.clear();
     const everywhere = kinds.has('settings') || kinds.has('acceptance');
     const changed = new Set<PartId>();
     for (const id of new Set([...touched.parts, ...(everywhere ? states.keys() : [])])) if (redo(id)) changed.add(id);
@@ -155,7 +156,8 @@ export function createWorks(start: Build): Works {
     const findingsChanged = gather();
     for (const { id } of parts) if (byPart.get(id) !== earlier.get(id)) changed.add(id);
     for (const id of gates.keys()) if (!records.has(id)) gates.delete(id);
-    for (const id of redoGates()) changed.add(id);
+    // Gates hang on the findings, on what hangs on what, and on how the parts are made.
+    if (findingsChanged || rewired || kinds.has('part')) for (const id of redoGates()) changed.add(id);
     return { drawing: change, parts: [...changed].sort(), findingsChanged };
   }
 

@@ -4,7 +4,7 @@ import type { Drawing } from '../drawing/drawing.ts';
 import type { Finding, Gate, GateState } from './rule.ts';
 
 /** Gates that some rule feeds. One without rules would always be open, and say so of what nobody looked at. */
-export const gatesShown = ['cut'] as const satisfies readonly Gate[];
+const gatesShown = ['cut'] as const satisfies readonly Gate[];
 
 /** Findings that keep a gate shut, by the part that they are of and by each dimension that they point at. */
 export interface Shutters {
@@ -37,30 +37,27 @@ function push<K>(map: Map<K, Finding[]>, key: K, finding: Finding): void {
   else map.set(key, [finding]);
 }
 
-/** Dimensions of other parts that the given ones hang on through formulas, however far back, in order of discovery. */
-export function upstreamOf(own: readonly DimensionId[], drawing: Drawing): readonly DimensionId[] {
+/** Dimensions of other parts that the given ones hang on through formulas, however far back. */
+export function upstreamOf(own: readonly DimensionId[], drawing: Drawing): ReadonlySet<DimensionId> {
   const seen = new Set<DimensionId>(own);
-  const queue = [...own];
-  for (let next = 0; next < queue.length; next++) {
-    for (const id of drawing.dimension(queue[next]!).references) {
-      if (seen.has(id)) continue;
-      seen.add(id);
-      queue.push(id);
-    }
-  }
-  return queue.slice(own.length);
+  // A set is walked in the order of its members, those added on the way included.
+  for (const id of seen) for (const reference of drawing.dimension(id).references) seen.add(reference);
+  for (const id of own) seen.delete(id);
+  return seen;
 }
 
-/** The gates of one part. A bought part is neither patterned nor cut from stock. */
-export function gatesOfPart(part: Part, upstream: readonly DimensionId[], shutters: Shutters): readonly GateState[] {
+/** The gates of one part: shut by its own findings first, then by those upstream. A bought part has none to cut. */
+export function gatesOfPart(part: Part, upstream: ReadonlySet<DimensionId>, shutters: Shutters): readonly GateState[] {
   return gatesShown.map((gate): GateState => {
     if (part.make === 'bought') return { gate, state: 'not needed', because: [] };
     const because = new Set<string>();
     for (const finding of shutters.byPart.get(part.id) ?? [])
       if (finding.shuts.includes(gate)) because.add(finding.key);
-    for (const id of upstream) {
-      for (const finding of shutters.byDimension.get(id) ?? [])
-        if (finding.shuts.includes(gate)) because.add(finding.key);
+    if (upstream.size > 0) {
+      for (const [id, findings] of shutters.byDimension) {
+        if (!upstream.has(id)) continue;
+        for (const finding of findings) if (finding.shuts.includes(gate)) because.add(finding.key);
+      }
     }
     return { gate, state: because.size === 0 ? 'open' : 'shut', because: [...because] };
   });

@@ -2,7 +2,7 @@ import { formatQuantity } from '../quantity/format.ts';
 import type { Kind, LengthUnit } from '../quantity/kind.ts';
 import { figureEndings } from './figure.ts';
 import { ruleById } from './registry.ts';
-import type { Finding, Gate, Severity } from './rule.ts';
+import type { Finding, Gate } from './rule.ts';
 
 /** A finding as the reader sees it. */
 export interface FindingWords {
@@ -13,8 +13,6 @@ export interface FindingWords {
   /** What to do. */
   readonly remedy: string;
 }
-
-export const severityWords: Readonly<Record<Severity, string>> = { stop: 'Stop', caution: 'Caution', note: 'Note' };
 
 export const gateWords: Readonly<Record<Gate, string>> = {
   cut: 'clear to cut',

@@ -68,7 +68,7 @@ const nameIn = (build: Build, id: string): string => {
 };
 
 /** A finding as the outputs show it. */
-export function findingOutput(build: Build, finding: Finding): CheckOutput['findings'][number] {
+function findingOutput(build: Build, finding: Finding): CheckOutput['findings'][number] {
   const { key, rule, message, severity, department, part, at, data, shuts, acceptable, accepted, lapsed } = finding;
   const { title, sentence, remedy } = findingWords(finding, settingsOf(build).lengthUnit);
   const acceptance = (given: typeof accepted) => given && { reason: given.reason, acceptedAt: given.acceptedAt };

@@ -14,7 +14,7 @@ import { hangsOn, touches } from './reach.ts';
 import { readDimension, readLimits, tieDimension, untieDimension } from './read-dimension.ts';
 import { showAxis } from './show-axis.ts';
 import { showDimension } from './show-dimension.ts';
-import { type AxisState, emptyState, type PartState, type State } from './state.ts';
+import { type AxisState, emptyState, LIMIT, type PartState, type State } from './state.ts';
 import { takeRecord } from './take-records.ts';
 import { noWork, toEvaluate, toLimit, toLink, toPlaceEdge, toShowAgain, type Work } from './work.ts';
 
@@ -60,46 +60,76 @@ function update(state: State, { removed, updated, added }: BuildDiff): DrawingCh
   return { dimensions, axes: work.axes.map(({ part, axis }) => ({ part: part.id, axis })) };
 }
 
+// Each of these loops has a function of its own, and so do those of the search: a compiler that comes in while a loop of a
+// long function runs has yet to see the rest of it, and would have to begin again at the next loop, and the next.
+
 /** Works out all that has been noted, in the order in which one follows from the other. */
 function settle(state: State, work: Work): void {
+  readAll(state, work);
+  linkAll(state, work);
+  const touched: number[] = [];
+  evaluate(state, work.evaluate, touched);
+  limitAll(state, work);
+  followAll(state, work, touched);
+  for (const axis of work.axes) layOut(state, axis);
+  forget(state, work.read);
+  forget(state, work.link);
+  forget(state, work.evaluate);
+  forget(state, work.limit);
+  forget(state, work.again);
+}
+
+function readAll(state: State, work: Work): void {
+  for (const slot of work.read) if (state.dimensions.records[slot] !== undefined) readOne(state, work, slot);
+}
+
+function readOne(state: State, work: Work, slot: number): void {
   const d = state.dimensions;
-  for (const slot of work.read) {
-    if (d.records[slot] === undefined) continue;
-    const kind = d.kinds[slot];
-    const unit = d.units[slot];
-    untieDimension(state, slot);
-    readDimension(state, slot);
-    if (d.formulas[slot]) toLink(state, work, slot);
-    if (d.kinds[slot] !== kind) for (const dependent of d.dependents[slot] ?? NONE) toLink(state, work, dependent);
-    if (d.units[slot] !== unit) toLimit(state, work, slot);
-    toEvaluate(state, work, slot);
-    toShowAgain(state, work, slot);
-  }
+  const kind = d.kinds[slot];
+  const unit = d.units[slot];
+  untieDimension(state, slot);
+  readDimension(state, slot);
+  if (d.formulas[slot]) toLink(state, work, slot);
+  if (d.kinds[slot] !== kind) for (const dependent of d.dependents[slot] ?? NONE) toLink(state, work, dependent);
+  if (d.units[slot] !== unit) toLimit(state, work, slot);
+  toEvaluate(state, work, slot);
+  toShowAgain(state, work, slot);
+}
+
+function linkAll(state: State, work: Work): void {
+  const { records, formulas } = state.dimensions;
   for (const slot of work.link) {
-    if (d.records[slot] === undefined || !d.formulas[slot]) continue;
+    if (records[slot] === undefined || !formulas[slot]) continue;
     untieDimension(state, slot);
     tieDimension(state, slot);
     toEvaluate(state, work, slot);
     toShowAgain(state, work, slot);
   }
-  const touched: number[] = [];
-  evaluate(state, work.evaluate, touched);
+}
+
+function limitAll(state: State, work: Work): void {
   for (const slot of work.limit) {
-    if (d.records[slot] === undefined) continue;
+    if (state.dimensions.records[slot] === undefined) continue;
     readLimits(state, slot);
     toShowAgain(state, work, slot);
     if (settleLimits(state, slot)) toPlaceEdge(state, work, slot);
   }
+}
+
+function followAll(state: State, work: Work, touched: readonly number[]): void {
+  const { records, todo } = state.dimensions;
   for (const slot of touched) {
-    if (d.records[slot] === undefined) continue;
-    settleLimits(state, slot);
+    if (records[slot] === undefined) continue;
+    // What had its limits read anew has them settled already.
+    if ((todo[slot]! & LIMIT) === 0) settleLimits(state, slot);
     toShowAgain(state, work, slot);
     toPlaceEdge(state, work, slot);
   }
-  for (const axis of work.axes) layOut(state, axis);
-  for (const list of [work.read, work.link, work.evaluate, work.limit, work.again]) {
-    for (const slot of list) d.todo[slot] = 0;
-  }
+}
+
+function forget(state: State, slots: readonly number[]): void {
+  const { todo } = state.dimensions;
+  for (const slot of slots) todo[slot] = 0;
 }
 
 /** Places an axis and looks for its contradictions. */

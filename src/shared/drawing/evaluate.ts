@@ -83,78 +83,103 @@ function settle(state: State, slot: number): Status {
   return Number.isNaN(d.value[slot]) ? EMPTY : VALUED;
 }
 
+interface Search {
+  /** Scratch numbers up to here are from earlier walks: not visited. */
+  readonly base: number;
+  counter: number;
+  readonly finished: number[];
+  readonly rings: number[][];
+  /** Visited, and not yet known to be in a ring or out of it. */
+  readonly open: number[];
+  /** The way from the seed to here, and how many dependents of each were taken. */
+  readonly path: number[];
+  readonly next: number[];
+}
+
+// Stands for "left for good" among the scratch numbers.
+const DONE = 0x7fff_ffff;
+
 /** Finds what hangs on the seeds: slots in the order in which the search leaves them, and the rings among them. */
-function search(state: State, seeds: readonly number[]): { readonly finished: number[]; readonly rings: number[][] } {
-  const d = state.dimensions;
-  const { index, low, dependents, programs } = d;
-  // Every walk counts on from the last, so that whatever stands below `base` is from an earlier walk: not visited.
+function search(state: State, seeds: readonly number[]): Search {
+  const { index, low, dependents } = state.dimensions;
+  // Every walk counts on from the last, so that the scratch columns need no clearing.
   if (state.walk > 0x3fff_ffff) {
     index.fill(0);
     state.walk = 0;
   }
   const base = state.walk;
-  let counter = base;
-  const finished: number[] = [];
-  const rings: number[][] = [];
-  const open: number[] = [];
-  const path: number[] = [];
-  const next: number[] = [];
-  const DONE = 0x7fff_ffff;
+  const found: Search = { base, counter: base, finished: [], rings: [], open: [], path: [], next: [] };
   for (const seed of seeds) {
     if (index[seed]! > base) continue;
-    leaveRing(state, seed);
     const list = dependents[seed];
-    if (!list || list.length === 0) {
-      index[seed] = ++counter;
+    if (list && list.length > 0) {
+      searchFrom(state, found, seed);
+    } else {
+      leaveRing(state, seed);
+      index[seed] = ++found.counter;
       low[seed] = DONE;
-      finished.push(seed);
-      continue;
-    }
-    index[seed] = low[seed] = ++counter;
-    open.push(seed);
-    path.push(seed);
-    next.push(0);
-    while (path.length > 0) {
-      const top = path.length - 1;
-      const slot = path[top]!;
-      const hanging = dependents[slot];
-      const at = next[top]!;
-      if (hanging && at < hanging.length) {
-        next[top] = at + 1;
-        const dependent = hanging[at]!;
-        // A formula that cannot be read or whose units do not fit hangs on nothing: it is a root of what waits for it.
-        if (programs[dependent] === undefined) continue;
-        if (index[dependent]! <= base) {
-          leaveRing(state, dependent);
-          index[dependent] = low[dependent] = ++counter;
-          open.push(dependent);
-          path.push(dependent);
-          next.push(0);
-        } else if (low[dependent] !== DONE && index[dependent]! < low[slot]!) {
-          low[slot] = index[dependent]!;
-        }
-        continue;
-      }
-      path.pop();
-      next.pop();
-      const lowest = low[slot]!;
-      if (lowest === index[slot]) {
-        const from = open.lastIndexOf(slot);
-        const size = open.length - from;
-        if (size > 1 || (hanging && programs[slot] !== undefined && hanging.includes(slot)))
-          rings.push(open.slice(from));
-        while (open.length > from) {
-          const member = open.pop()!;
-          low[member] = DONE;
-          finished.push(member);
-        }
-      }
-      const parent = path[top - 1];
-      if (parent !== undefined && lowest < low[parent]!) low[parent] = lowest;
+      found.finished.push(seed);
     }
   }
-  state.walk = counter;
-  return { finished, rings };
+  state.walk = found.counter;
+  return found;
+}
+
+function enter(state: State, found: Search, slot: number): void {
+  const { index, low } = state.dimensions;
+  leaveRing(state, slot);
+  index[slot] = low[slot] = ++found.counter;
+  found.open.push(slot);
+  found.path.push(slot);
+  found.next.push(0);
+}
+
+function searchFrom(state: State, found: Search, seed: number): void {
+  const { index, low, dependents, programs } = state.dimensions;
+  const { base, path, next } = found;
+  enter(state, found, seed);
+  while (path.length > 0) {
+    const top = path.length - 1;
+    const slot = path[top]!;
+    const hanging = dependents[slot];
+    const at = next[top]!;
+    if (!hanging || at >= hanging.length) {
+      leave(state, found, slot);
+      continue;
+    }
+    next[top] = at + 1;
+    const dependent = hanging[at]!;
+    // A formula that cannot be read or whose units do not fit hangs on nothing: it is a root of what waits for it.
+    if (programs[dependent] === undefined) continue;
+    if (index[dependent]! <= base) enter(state, found, dependent);
+    else if (low[dependent] !== DONE && index[dependent]! < low[slot]!) low[slot] = index[dependent]!;
+  }
+}
+
+/** Goes back from a slot; if nothing reaches round behind it, all that is open since then is settled, as a ring or alone. */
+function leave(state: State, { finished, rings, open, path, next }: Search, slot: number): void {
+  const { index, low, dependents, programs } = state.dimensions;
+  path.pop();
+  next.pop();
+  const lowest = low[slot]!;
+  if (lowest === index[slot]) {
+    if (open[open.length - 1] === slot) {
+      if (programs[slot] !== undefined && dependents[slot]?.includes(slot)) rings.push([slot]);
+      open.pop();
+      low[slot] = DONE;
+      finished.push(slot);
+    } else {
+      const from = open.lastIndexOf(slot);
+      rings.push(open.slice(from));
+      while (open.length > from) {
+        const member = open.pop()!;
+        low[member] = DONE;
+        finished.push(member);
+      }
+    }
+  }
+  const parent = path[path.length - 1];
+  if (parent !== undefined && lowest < low[parent]!) low[parent] = lowest;
 }
 
 /** A ring's members are reached again whenever the ring may be broken: they are judged anew. */

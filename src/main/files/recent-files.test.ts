@@ -33,13 +33,15 @@ test('newest first, without doubles, missing ones marked, and there after a rest
   expect(recent.has(b)).toBe(false);
   recent.clear();
   expect(recent.list()).toEqual([]);
+  await recent.settled();
 });
 
-test('the list keeps to its length', () => {
+test('the list keeps to its length', async () => {
   const recent = openRecentFiles(folder);
   for (let i = 0; i < MOST_RECENT + 5; i++) recent.add(`/b/${i}.wayw`);
   expect(recent.list()).toHaveLength(MOST_RECENT);
   expect(recent.list()[0]?.path).toBe(`/b/${MOST_RECENT + 4}.wayw`);
+  await recent.settled();
 });
 
 test('an unreadable preference falls back by itself', async () => {

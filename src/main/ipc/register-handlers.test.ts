@@ -163,6 +163,7 @@ test('a page opens recent files only, and what is let fall on it', async () => {
     ['/b/sent.json', window],
     'as-corrected',
   ]);
+  await recent.settled();
 });
 
 test.each([

@@ -89,13 +89,13 @@ const peers: readonly Peer[] = [mathjsPeer(), ...(hyperformula ? [hyperformula] 
 
 for (const count of [10_000, 100_000]) {
   const synthetic = syntheticBuild(count);
-  const runs = count > 50_000 ? 5 : 15;
+  const runs = count > 50_000 ? 7 : 21;
   for (const peer of peers) agree(synthetic, peer);
   const ours = timesOfRuns(runs, () => void createDrawing(synthetic.build));
   const asked = timesOfRuns(runs, () => askAll(synthetic));
   say(`${count} dimensions, cold: ${inWords(ours.median)}; with every answer made: ${inWords(asked.median)}`);
   for (const peer of peers) {
-    const theirs = timesOfRuns(Math.min(runs, 3), () => void peer.cold(synthetic.dimensions));
+    const theirs = timesOfRuns(3, () => void peer.cold(synthetic.dimensions));
     say(ratioLine(`cold, ${count}, against ${peer.name}`, ours.median, theirs.median, goals[peer.name]!.cold));
   }
 }

@@ -1,6 +1,5 @@
-import { open, rm } from 'node:fs/promises';
+import { open, readFile, rm } from 'node:fs/promises';
 import { connectStore, migrate } from '../file-format.ts';
-import { firstBytes } from '../first-bytes.ts';
 import { migrations } from '../migrations/registry.ts';
 
 /** SQLite file format (sqlite.org/fileformat2.html), section 1.3: offsets into the header. */
@@ -28,18 +27,27 @@ export async function padCopy(copy: string): Promise<void> {
 }
 
 /**
- * Gives a copy a new first page: the one that a new build has. It lists the tables and where each begins, and they begin
- * at the same pages in every build, because all are made in the same order.
+ * Gives a copy a new first page, and with it a new list of tables: those of a new build. The list says where each table
+ * begins, and they begin at the same pages in every build, because all are made in the same order.
  */
-export async function replaceFirstPage(copy: string): Promise<void> {
-  const page = await newFirstPage(copy);
+export async function replaceTableList(copy: string): Promise<void> {
+  const fresh = await newBuild(`${copy}.fresh`);
   const handle = await open(copy, 'r+');
   try {
     const { size } = await handle.stat();
-    page.writeUInt32BE(Math.ceil(size / PAGE), AT_PAGE_COUNT);
-    page.writeUInt32BE(0, AT_FIRST_FREE_PAGE);
-    page.writeUInt32BE(0, AT_FREE_PAGES);
-    await handle.write(page, 0, PAGE, 0);
+    const end = Math.ceil(size / PAGE);
+    const first = fresh.subarray(0, PAGE);
+    // The rest of the list goes behind all that is there: what stands in its place here may be anything.
+    const children = childPointers(first);
+    for (const [i, at] of children.entries()) {
+      const child = first.readUInt32BE(at);
+      await handle.write(fresh, (child - 1) * PAGE, PAGE, (end + i) * PAGE);
+      first.writeUInt32BE(end + i + 1, at);
+    }
+    first.writeUInt32BE(end + children.length, AT_PAGE_COUNT);
+    first.writeUInt32BE(0, AT_FIRST_FREE_PAGE);
+    first.writeUInt32BE(0, AT_FREE_PAGES);
+    await handle.write(first, 0, PAGE, 0);
   } finally {
     await handle.close();
   }
@@ -47,15 +55,27 @@ export async function replaceFirstPage(copy: string): Promise<void> {
   for (const ending of ['-wal', '-shm']) await rm(copy + ending, { force: true });
 }
 
-async function newFirstPage(copy: string): Promise<Buffer> {
-  const fresh = `${copy}.fresh`;
-  const { db } = await connectStore(fresh, 'create');
+/** SQLite file format, section 1.6: a page of a table's tree that leads on to others. */
+const INTERIOR = 0x05;
+/** The first page's own tree begins after the header of the file. */
+const AT_TREE = 100;
+
+/** @returns where on the first page the numbers of the pages stand that it leads to; none when it holds all itself. */
+function childPointers(first: Buffer): readonly number[] {
+  if (first[AT_TREE] !== INTERIOR) return [];
+  const cells = first.readUInt16BE(AT_TREE + 3);
+  const pointers = Array.from({ length: cells }, (_, i) => first.readUInt16BE(AT_TREE + 12 + 2 * i));
+  return [...pointers, AT_TREE + 8];
+}
+
+async function newBuild(file: string): Promise<Buffer> {
+  const { db } = await connectStore(file, 'create');
   try {
     await migrate(db, migrations);
   } finally {
     await db.destroy();
   }
-  const page = await firstBytes(fresh, PAGE);
-  await rm(fresh);
-  return page;
+  const bytes = await readFile(file);
+  await rm(file);
+  return bytes;
 }

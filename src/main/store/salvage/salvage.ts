@@ -3,7 +3,7 @@ import type { RecordKind } from '../../../shared/build/records.ts';
 import { connect } from '../connection.ts';
 import { tableOf } from '../tables/all.ts';
 import { recordJson } from '../tables/record-table.ts';
-import { padCopy, replaceFirstPage } from './mend-copy.ts';
+import { padCopy, replaceTableList } from './mend-copy.ts';
 import { type ReadRows, readRows } from './read-rows.ts';
 
 /** Everything that could be read of a damaged file, nothing of it validated. */
@@ -25,7 +25,7 @@ export async function salvage(copy: string): Promise<Salvage> {
   const first = await readEverything(copy);
   if (first && isWhole(first)) return first;
   // The list of tables itself may be destroyed.
-  await replaceFirstPage(copy);
+  await replaceTableList(copy);
   const second = await readEverything(copy);
   const best = [first, second].filter((s) => s !== undefined).sort((a, b) => countRows(b) - countRows(a))[0];
   return best ?? nothing;

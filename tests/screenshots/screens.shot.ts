@@ -29,6 +29,8 @@ async function settled(page: Page): Promise<void> {
 }
 
 async function arrange(theme: 'light' | 'dark', width: number, height: number, screen: MenuAction): Promise<void> {
+  // The driver pretends a light theme by itself; the page is told the one that is wanted.
+  await at.page.emulateMedia({ colorScheme: theme });
   await at.app.evaluate(
     ({ BrowserWindow, nativeTheme }, wanted) => {
       nativeTheme.themeSource = wanted.theme;

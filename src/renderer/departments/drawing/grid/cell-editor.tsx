@@ -36,7 +36,8 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
   useLayoutEffect(() => {
     const cell = input.current?.getBoundingClientRect();
     const grid = input.current?.closest('.grid')?.getBoundingClientRect();
-    if (cell !== undefined && grid !== undefined) setAbove(grid.bottom - cell.bottom < 120 && cell.top - grid.top > 120);
+    if (cell !== undefined && grid !== undefined)
+      setAbove(grid.bottom - cell.bottom < 120 && cell.top - grid.top > 120);
   }, []);
   // Answers overtake one another while someone types fast: only the latest counts.
   useEffect(() => {

@@ -84,59 +84,69 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
         : { id: subject, rect: element.getBoundingClientRect() },
     );
   return (
-    <div
-      ref={box}
-      className={moving ? 'strip moves' : 'strip'}
-      role="listbox"
-      aria-label={`Chain along ${model.axis}: ${model.stations.length} stations, ${model.arcs.length} dimensions`}
-      aria-orientation="horizontal"
-      tabIndex={0}
-      data-pane-entry
-      aria-activedescendant={active ? `${id}${place.subject}` : undefined}
-      onKeyDown={onKeyDown}
-      onPointerDown={(event) => {
-        if (event.button !== 0 || (event.target as Element).closest('[role="option"], button')) return;
-        drag.current = { x: event.clientX, left: look.left };
-        event.currentTarget.setPointerCapture(event.pointerId);
-      }}
-      onPointerMove={(event) => {
-        const from = drag.current;
-        if (from !== undefined && Math.abs(event.clientX - from.x) > 2)
-          setOwn({ scale: look.scale, left: from.left - (event.clientX - from.x) / look.scale });
-      }}
-      onPointerUp={() => {
-        drag.current = undefined;
-      }}
-    >
-      {width > 0 && (
-        <svg
-          className="strip-drawing"
-          width={width}
-          height={Math.max(layout.height, room - 1)}
-          role="presentation"
-          // A short drawing stands in the middle of its pane, not at its very top.
-          viewBox={`0 ${-Math.max(0, Math.floor((room - layout.height) / 2))} ${width} ${Math.max(layout.height, room - 1)}`}
-        >
-          <Scale
-            marks={scaleMarks(look, width, inch ? 25.4 : 1)}
-            look={look}
-            layout={layout}
-            unit={inch ? 'in' : 'mm'}
-          />
-          <Bases layout={layout} model={model} />
-          <Ties model={model} layout={layout} onTie={onTie} />
-          <Arcs model={model} layout={layout} lit={lit} idPrefix={id} onSelect={select} onOpen={onOpenRow} onHover={onHover} />
-          <Ticks
-            model={model}
-            layout={layout}
-            lit={lit}
-            idPrefix={id}
-            onSelect={select}
-            onOpen={onOpenRow}
-            onHover={onHover}
-          />
-        </svg>
-      )}
+    <div className="strip-frame">
+      <div
+        ref={box}
+        className={moving ? 'strip moves' : 'strip'}
+        role="listbox"
+        aria-label={`Chain along ${model.axis}: ${model.stations.length} stations, ${model.arcs.length} dimensions`}
+        aria-orientation="horizontal"
+        tabIndex={0}
+        data-pane-entry
+        aria-activedescendant={active ? `${id}${place.subject}` : undefined}
+        onKeyDown={onKeyDown}
+        onPointerDown={(event) => {
+          if (event.button !== 0 || (event.target as Element).closest('[role="option"], button')) return;
+          drag.current = { x: event.clientX, left: look.left };
+          event.currentTarget.setPointerCapture(event.pointerId);
+        }}
+        onPointerMove={(event) => {
+          const from = drag.current;
+          if (from !== undefined && Math.abs(event.clientX - from.x) > 2)
+            setOwn({ scale: look.scale, left: from.left - (event.clientX - from.x) / look.scale });
+        }}
+        onPointerUp={() => {
+          drag.current = undefined;
+        }}
+      >
+        {width > 0 && (
+          <svg
+            className="strip-drawing"
+            width={width}
+            height={Math.max(layout.height, room - 1)}
+            role="presentation"
+            // A short drawing stands in the middle of its pane, not at its very top.
+            viewBox={`0 ${-Math.max(0, Math.floor((room - layout.height) / 2))} ${width} ${Math.max(layout.height, room - 1)}`}
+          >
+            <Scale
+              marks={scaleMarks(look, width, inch ? 25.4 : 1)}
+              look={look}
+              layout={layout}
+              unit={inch ? 'in' : 'mm'}
+            />
+            <Bases layout={layout} model={model} />
+            <Ties model={model} layout={layout} onTie={onTie} />
+            <Arcs
+              model={model}
+              layout={layout}
+              lit={lit}
+              idPrefix={id}
+              onSelect={select}
+              onOpen={onOpenRow}
+              onHover={onHover}
+            />
+            <Ticks
+              model={model}
+              layout={layout}
+              lit={lit}
+              idPrefix={id}
+              onSelect={select}
+              onOpen={onOpenRow}
+              onHover={onHover}
+            />
+          </svg>
+        )}
+      </div>
       <ConflictNotes model={model} onSelect={select} />
       {tip !== undefined && hovered !== undefined && (
         <TipBox id={`${id}tip`} anchor={hovered.rect}>

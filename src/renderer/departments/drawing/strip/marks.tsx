@@ -182,15 +182,7 @@ function ArcText({
 }
 
 /** Stations as ticks, their bands as shading, their names on levelled leaders. */
-export function Ticks({
-  model,
-  layout,
-  lit,
-  idPrefix,
-  onSelect,
-  onOpen,
-  onHover,
-}: MarksProps) {
+export function Ticks({ model, layout, lit, idPrefix, onSelect, onOpen, onHover }: MarksProps) {
   return layout.ticks.map(({ station, x, y, row, nameX, bandFrom, bandTo }) => {
     const nameAt = nameY(layout, row, model.groups);
     const wide = Math.max(bandTo - bandFrom, 0);

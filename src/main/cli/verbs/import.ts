@@ -44,7 +44,8 @@ Exit status: 0 every row was taken, 1 some were refused.
   --dry-run          report only, write nothing
   --all-or-nothing   write nothing unless every row can be taken
   --known-only       add no parts or stations; refuse rows that need new ones
-  --json             the report as JSON (resources/schema/import-output.schema.json)`,
+  --json             the report as JSON
+                     (resources/schema/import-output.schema.json)`,
   options: {
     into: { type: 'string' },
     force: { type: 'boolean' },

@@ -1,0 +1,91 @@
+CREATE TABLE meta (
+    id integer primary key check (id = 1),
+    revision integer not null check (revision >= 0),
+    created_at text not null
+  ) strict;
+
+CREATE TABLE settings (
+    id text not null primary key check (id = 'settings:build'),
+    name text not null check (name <> ''),
+    note text not null,
+    length_unit text not null check (length_unit in ('mm', 'in')),
+    machined_tolerance text not null check (machined_tolerance in ('f', 'm', 'c', 'v')),
+    casting_grade integer not null check (casting_grade between 1 and 16)
+  ) strict;
+
+CREATE TABLE part (
+    id text not null primary key check (id glob 'part:?*'),
+    name text not null check (name <> ''),
+    number text not null,
+    sheet text not null,
+    make text not null check (make in ('cast', 'stock', 'bought')),
+    material text not null,
+    quantity integer not null check (quantity between 1 and 10000),
+    note text not null,
+    place text not null check (json_type(place) in ('integer', 'real'))
+  ) strict;
+
+CREATE TABLE station (
+    id text not null primary key check (id glob 'station:?*'),
+    part text not null references part (id) deferrable initially deferred,
+    axis text not null check (axis in ('X', 'Y', 'Z')),
+    name text not null check (name <> ''),
+    form text not null check (form in ('face', 'shoulder', 'centreline')),
+    datum integer not null check (datum in (0, 1)),
+    note text not null,
+    place text not null check (json_type(place) in ('integer', 'real'))
+  ) strict;
+
+CREATE TABLE dimension (
+    id text not null primary key check (id glob 'dimension:?*'),
+    part text not null references part (id) deferrable initially deferred,
+    name text not null check (name <> ''),
+    from_station text references station (id) deferrable initially deferred,
+    to_station text references station (id) deferrable initially deferred,
+    size_form text check (size_form in
+      ('diameter', 'radius', 'length', 'angle', 'thread', 'count', 'mass', 'temperature')),
+    value text not null,
+    limits text not null,
+    source text not null check (source in ('drawn', 'measured', 'assumed', 'derived')),
+    finish text not null check (finish in ('as cast', 'machined')),
+    sheet text not null,
+    note text not null,
+    place text not null check (json_type(place) in ('integer', 'real')),
+    check ((from_station is null) = (to_station is null) and (from_station is null) = (size_form is not null))
+  ) strict;
+
+CREATE TABLE acceptance (
+    id text not null primary key check (id glob 'acceptance:?*'),
+    rule text not null check (rule <> ''),
+    finding text not null check (finding <> ''),
+    figures text not null,
+    reason text not null check (reason <> ''),
+    accepted_at text not null
+  ) strict;
+
+CREATE TABLE journal (
+    seq integer primary key,
+    state text not null check (state in ('first', 'done', 'undone', 'abandoned')),
+    label text not null,
+    diff text not null check (json_valid(diff)),
+    at text not null
+  ) strict;
+
+CREATE TABLE drawing_issue (
+    letter text not null primary key check (letter <> ''),
+    title text not null,
+    note text not null,
+    issued_at text not null,
+    revision integer not null,
+    content text not null check (json_valid(content))
+  ) strict;
+
+CREATE INDEX station_by_part on station (part);
+
+CREATE INDEX dimension_by_part on dimension (part);
+
+CREATE INDEX dimension_by_from on dimension (from_station);
+
+CREATE INDEX dimension_by_to on dimension (to_station);
+
+CREATE INDEX journal_by_state on journal (state, seq);

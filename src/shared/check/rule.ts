@@ -99,7 +99,7 @@ export function defineBuildRule<const N extends keyof BuildFacts, const M extend
 
 /** What a rule says of the build, complete. */
 export interface Finding {
-  /** `rule/message@id,id…`: the same finding keeps the same key over edits and sessions at the bench. */
+  /** `rule/message@id,id…`: the same finding keeps the same key over edits. */
   readonly key: string;
   readonly rule: string;
   readonly message: string;

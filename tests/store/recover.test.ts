@@ -139,7 +139,7 @@ describe('recovering', () => {
     await connection.close();
     expect(refusalOf(await openStore(file)).code).toBe('damaged');
     const { recovery, records: found } = await recovered(file);
-    const expected = records.filter((r) => r.id !== 'part:p2' && !('part' in r && r.part === 'part:p2'));
+    const expected = records.filter((r) => r.id !== partOf(2).id && !('part' in r && r.part === partOf(2).id));
     expect(byId(found)).toEqual(byId(expected));
     expect(recovery.historyKept).toBe(false);
     expect(recovery.lost.map(({ kind, id }) => [kind, id])).toContainEqual(['station', 'station:p2s0']);

@@ -4,17 +4,9 @@ import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { TextField } from '../kit/field.tsx';
 import { issueMade, useIssues } from './issues.ts';
+import { nextLetter } from './next-letter.ts';
 import { notify } from './notices.ts';
 import { shell } from './shell.ts';
-
-/** The letter after the last: A … Z, then AA. */
-export function nextLetter(letters: readonly string[]): string {
-  const taken = new Set(letters);
-  for (let n = 0; ; n++) {
-    const letter = n < 26 ? String.fromCharCode(65 + n) : `A${String.fromCharCode(65 + (n % 26))}${n >= 52 ? n : ''}`;
-    if (!taken.has(letter)) return letter;
-  }
-}
 
 /** Names the present state of the drawings, so that what is made can be held against it later. */
 export function IssueDialog({ file, onClose }: { readonly file: OpenFile; readonly onClose: () => void }) {

@@ -12,7 +12,7 @@ import { shell } from './shell.ts';
 type OpenDialog = (name: DialogName) => void;
 
 /** Carries out what the native menu asks for. */
-export function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): void {
+function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): void {
   switch (action) {
     case 'undo':
     case 'redo':

@@ -7,7 +7,7 @@ const isTextField = (element: Element | null): boolean =>
   (element instanceof HTMLInputElement && ['text', 'search', 'number', ''].includes(element.type));
 
 /** True while the caret stands in a field: then undo is the field's own. */
-export function useIsEditingText(): boolean {
+function useIsEditingText(): boolean {
   const [editing, setEditing] = useState(false);
   useEffect(() => {
     const look = () => setEditing(isTextField(document.activeElement));

@@ -26,7 +26,7 @@ export function useView<N extends ViewName>(name: N, params: ViewParams<N>): Vie
   return useSyncExternalStore(subscribe, () => engine.model(name, params));
 }
 
-/** The same, but while the next model is on its way the last one stays (with its own parameters). */
+/** Whether the build of this window is open for writing. */
 export function useIsEditable(): boolean {
   const file = useFile();
   return file.is === 'open' && file.readOnly === undefined;

@@ -21,7 +21,7 @@ const dayOf = (iso: string): string => {
 };
 
 /** Goes to what a finding points at: its part, its first subject, and the rest lit up with it. */
-export function goToFinding(finding: FindingLine): void {
+function goToFinding(finding: FindingLine): void {
   const [first, ...rest] = finding.at;
   const subject = first.startsWith('part:') || first.startsWith('settings:') ? undefined : first;
   goTo({ department: 'drawing', ...(finding.part === undefined ? {} : { part: finding.part }), subject, also: rest });

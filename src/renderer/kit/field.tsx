@@ -22,7 +22,7 @@ interface ControlIds {
 }
 
 /** Label, control, hint and error tied together for eye and ear. */
-export function Field({ label, hint, error, children }: FieldProps & { children(ids: ControlIds): ReactNode }) {
+function Field({ label, hint, error, children }: FieldProps & { children(ids: ControlIds): ReactNode }) {
   const id = useId();
   const described = [hint !== undefined && `${id}h`, error !== undefined && `${id}e`].filter(Boolean).join(' ');
   return (

@@ -14,7 +14,7 @@ const OFFERS = 8;
 const BARE = /^[A-Za-z][A-Za-z0-9_]*$/;
 
 /** A name as a formula writes it: quoted unless it can stand bare. */
-export const inFormula = (name: string): string => (BARE.test(name) ? name : `"${name}"`);
+const inFormula = (name: string): string => (BARE.test(name) ? name : `"${name}"`);
 
 /** Names of dimensions that begin with (or have a word that begins with) what is typed: this part's first. */
 export const namesAsk: Ask<{ readonly part: PartId; readonly typed: string }, readonly NameOffer[]> = (

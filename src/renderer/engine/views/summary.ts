@@ -1,4 +1,5 @@
 import type { PartId } from '../../../shared/base/ids.ts';
+import type { BuildDiff } from '../../../shared/build/diff.ts';
 import type { Make } from '../../../shared/build/part.ts';
 import type { Settings } from '../../../shared/build/settings.ts';
 import type { Finding, Gate, GateState } from '../../../shared/check/rule.ts';
@@ -34,7 +35,7 @@ export interface Summary {
   readonly dimensions: number;
 }
 
-export function countFindings(findings: readonly Finding[]): Counts {
+function countFindings(findings: readonly Finding[]): Counts {
   const counts = { stop: 0, caution: 0, note: 0, accepted: 0 };
   for (const finding of findings) counts[finding.accepted === undefined ? finding.severity : 'accepted']++;
   return counts;
@@ -66,7 +67,10 @@ export const summaryView = defineView<null, Summary>({
   },
 });
 
-function staleParts(scene: Scene, change: { readonly parts: readonly PartId[]; readonly diff: DiffLike }): Set<string> {
+function staleParts(
+  scene: Scene,
+  change: { readonly parts: readonly PartId[]; readonly diff: BuildDiff },
+): Set<string> {
   const stale = new Set<string>(change.parts);
   const { added, updated, removed } = change.diff;
   for (const record of [...added, ...removed, ...updated.map(([, to]) => to)]) {
@@ -77,8 +81,6 @@ function staleParts(scene: Scene, change: { readonly parts: readonly PartId[]; r
   }
   return stale;
 }
-
-type DiffLike = import('../../../shared/build/diff.ts').BuildDiff;
 
 function lineOf(scene: Scene, id: PartId): PartLine {
   const part = scene.index.part(id)!;

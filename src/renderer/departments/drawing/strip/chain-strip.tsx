@@ -21,6 +21,7 @@ interface ChainStripProps {
 
 const MOVE_MS = 260;
 const ZOOM_STEP = 1.25;
+const TIP_AFTER_MS = 350;
 
 /** One axis of a part: stations as ticks at their true places, dimensions as arcs, what is amiss where it is amiss. */
 export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: ChainStripProps) {
@@ -77,12 +78,15 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
   const tip = hovered === undefined ? undefined : tipOf(model, hovered.id);
   const active =
     place.subject !== undefined && (layout.at.has(place.subject) || model.arcs.some((arc) => arc.id === place.subject));
-  const onHover = (subject: string | undefined, element?: Element) =>
-    setHovered(
-      subject === undefined || element === undefined
-        ? undefined
-        : { id: subject, rect: element.getBoundingClientRect() },
-    );
+  const waiting = useRef(0);
+  const onHover = (subject: string | undefined, element?: Element) => {
+    window.clearTimeout(waiting.current);
+    if (subject === undefined || element === undefined) return setHovered(undefined);
+    waiting.current = window.setTimeout(() => {
+      if (element.isConnected) setHovered({ id: subject, rect: element.getBoundingClientRect() });
+    }, TIP_AFTER_MS);
+  };
+  useEffect(() => () => window.clearTimeout(waiting.current), []);
   return (
     <div className="strip-frame">
       <div

@@ -220,7 +220,7 @@ export function Ticks({ model, layout, lit, idPrefix, onSelect, onOpen, onHover 
           />
         )}
         <g className="strip-glides" style={{ transform: `translate(${x}px, ${y}px)` }}>
-          <rect className="hit" x={-6} y={-12} width={12} height={26} />
+          <rect className="hit" x={-6} y={-12} width={12} height={nameAt - y + 8} />
           <line className="tick" y1={-9} y2={12} />
           {station.datum && <path className="datum-mark" d="M-7 22 L7 22 L0 12 Z" />}
           <line className="leader" y1={station.datum ? 22 : 12} y2={nameAt - y - 12} />

@@ -9,6 +9,7 @@ export default {
     'src/renderer/index.html',
     'src/shared/check/rules/**/*.ts',
     'scripts/*.mjs',
+    'scripts/soak/*.mjs',
     'scripts/steps/bundle-cli.mjs',
     'bench/*.bench.ts',
     'tests/**/*.test.{ts,tsx}',

@@ -8,8 +8,8 @@ await build({
   configFile: false,
   logLevel: 'warn',
   publicDir: false,
-  // Only the native database stays outside the bundle.
-  ssr: { noExternal: true, external: ['sqlite3'] },
+  // The native database and the kernel, which looks for its WebAssembly beside itself, stay outside the bundle.
+  ssr: { noExternal: true, external: ['sqlite3', 'manifold-3d'] },
   build: {
     ssr: inRoot('src', 'main', 'cli', 'main.ts'),
     outDir: inRoot('out', 'cli'),

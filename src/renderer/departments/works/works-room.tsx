@@ -18,7 +18,6 @@ import { SearchBox } from './search-box.tsx';
 import { light, lightAll, showForm, useWorksState } from './works-state.ts';
 
 const noParts: readonly PartLine[] = [];
-const noLinks: readonly PartLink[] = [];
 const nothingLit: ReachParams = { id: 'part:none' as ReachParams['id'], way: 'touches' };
 
 /** The Works: how the parts of the build hang on one another, and beside it every finding. */
@@ -47,7 +46,7 @@ function lightSelected(way: Way): void {
 
 function MapPane() {
   const summary = useView('summary', null);
-  const links = useView('links', null) ?? noLinks;
+  const links = useView('links', null);
   const { form, lit } = useWorksState();
   const reach = useView('reach', lit ?? nothingLit);
   const { part } = usePlace();
@@ -106,7 +105,7 @@ function MapPane() {
       }
     >
       <div id="works-form" className="works-form" role="tabpanel" aria-label={form === 'map' ? 'Map' : 'List'}>
-        {summary !== undefined && parts.length === 0 ? (
+        {summary === undefined || links === undefined ? null : parts.length === 0 ? (
           <NoParts />
         ) : form === 'map' ? (
           <DependencyMap parts={parts} links={links} reach={reach} shown={shown.count} onLightKey={onLightKey} />
@@ -114,7 +113,7 @@ function MapPane() {
           <ListForm parts={parts} links={links} reach={reach} onLightKey={onLightKey} />
         )}
       </div>
-      {parts.length > 0 && <Says sentence={sentence} links={links} />}
+      {parts.length > 0 && links !== undefined && <Says sentence={sentence} links={links} />}
     </Pane>
   );
 }

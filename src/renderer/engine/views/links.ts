@@ -112,8 +112,11 @@ function takenBy(scene: Scene, part: PartId, partNamed: (name: string) => PartId
       if (named === undefined || named.part === part) continue;
       take(named.part, { dimension: id, name: named.name, by: dimension.id, byName: dimension.name });
     }
-    if (problem?.why !== 'text' || references.length > 0) continue;
-    for (const { from, ...pair } of writtenNames(scene, dimension, partNamed)) if (from !== part) take(from, pair);
+    if (problem?.why !== 'text') continue;
+    for (const { from, ...pair } of writtenNames(scene, dimension, partNamed)) {
+      const isTaken = pair.dimension !== undefined && references.includes(pair.dimension);
+      if (from !== part && !isTaken) take(from, pair);
+    }
   }
   return [...byPart].map(([from, pairs]) => ({ from, pairs }));
 }

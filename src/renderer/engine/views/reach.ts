@@ -25,7 +25,7 @@ export interface ReachParams {
   readonly way: Way;
 }
 
-const PARTS_NAMED = 6;
+const PARTS_NAMED = 4;
 
 /** Undefined when there is no such part, station or dimension (any more). */
 export const reachView = defineView<ReachParams, Reach | undefined>({

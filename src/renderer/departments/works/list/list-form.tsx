@@ -125,7 +125,7 @@ export function ListForm({ parts, links, reach, onLightKey }: ListFormProps) {
               aria-expanded={row.expanded}
               aria-selected={index === active}
               tabIndex={-1}
-              className={`works-row level-${row.level} ${row.shows.kind}${look}`}
+              className={`works-row level-${row.level} is-${row.shows.kind}${look}`}
               style={{ transform: `translateY(${start}px)` }}
               onClick={(event) => {
                 const onFold = (event.target as Element).closest('.works-fold') !== null;

@@ -5,7 +5,7 @@ import type { OpenedPart } from '../../../engine/views/opened.ts';
 import type { Reach } from '../../../engine/views/reach.ts';
 import type { PartLine } from '../../../engine/views/summary.ts';
 import type { Box, LayoutRequest, MapLayout, Point } from './layout.ts';
-import { CLOSED, rowMiddles, type SheetRow, sheetRows, sheetSize } from './sheet-rows.ts';
+import { CLOSED, type RowPlace, rowPlaces, type SheetRow, sheetRows, sheetSize } from './sheet-rows.ts';
 
 /** `dim`: something is lit up, and this is not part of it. */
 export type Look = 'plain' | 'lit' | 'dim';
@@ -32,18 +32,18 @@ export interface LinkData extends Record<string, unknown> {
 }
 export type LinkEdge = Edge<LinkData, 'link'>;
 
-const LABEL_MOST = 20;
+const LABEL_MOST = 15;
 const CHARACTER_PX = 6.1;
 
 /** Names on a link, each once. */
 export const namesOf = (pairs: readonly LinkPair[]): readonly string[] => [...new Set(pairs.map(({ name }) => name))];
 
-/** What stands on the line: the name, or how many there are and the first of them. */
+/** What stands on the line: the name taken, or the first and how many more. */
 export function labelOf({ pairs }: PartLink): string {
   const names = namesOf(pairs);
   const first = names[0] ?? '';
   const short = first.length > LABEL_MOST ? `${first.slice(0, LABEL_MOST - 1).trimEnd()}…` : first;
-  return names.length === 1 ? short : `${names.length}: ${short}, …`;
+  return names.length === 1 ? short : `${short} +${names.length - 1}`;
 }
 
 /** What the worker needs to lay out; opened parts take the room of their sheet. */
@@ -126,18 +126,15 @@ export function edgesOf({ links, opened, layout, reach, part, subject }: Shown):
         look,
         near,
       };
-      return [{ ...base, id: link.key, data, zIndex: look === 'lit' ? 1 : 0 }];
+      return [{ ...base, id: link.key, data }];
     }
-    const [fromRows, toRows] = [
-      fromSheet && rowMiddles(sheetRows(fromSheet)),
-      toSheet && rowMiddles(sheetRows(toSheet)),
-    ];
+    const [fromRows, toRows] = [fromSheet && rowPlaces(sheetRows(fromSheet)), toSheet && rowPlaces(sheetRows(toSheet))];
     return link.pairs.map((pair): LinkEdge => {
       const ends = [pair.dimension, pair.by] as const;
       const look =
         litIds === undefined ? 'plain' : ends.every((id) => id !== undefined && litIds.has(id)) ? 'lit' : 'dim';
-      const start = atRow(from, pair.dimension === undefined ? undefined : fromRows?.get(pair.dimension));
-      const end = atRow(to, toRows?.get(pair.by));
+      const start = atRow(from, pair.dimension === undefined ? undefined : fromRows?.get(pair.dimension), to);
+      const end = atRow(to, toRows?.get(pair.by), from);
       const data: LinkData = {
         link,
         pairs: [pair],
@@ -150,7 +147,6 @@ export function edgesOf({ links, opened, layout, reach, part, subject }: Shown):
         ...base,
         id: `${link.key} ${pair.dimension ?? pair.name} ${pair.by}`,
         data,
-        zIndex: look === 'lit' ? 1 : 0,
       };
     });
   });
@@ -159,32 +155,41 @@ export function edgesOf({ links, opened, layout, reach, part, subject }: Shown):
 const middleBelow = (box: Box): Point => ({ x: box.x + box.width / 2, y: box.y + box.height });
 const middleAbove = (box: Box): Point => ({ x: box.x + box.width / 2, y: box.y });
 const halfWay = (points: readonly Point[]): Point | undefined => points[Math.floor(points.length / 2)];
-const atRow = (box: Box, middle: number | undefined): End | undefined =>
-  middle === undefined ? undefined : { x: box.x, y: box.y + middle, out: 'left' };
 
-/** A line through the points, its corners rounded. */
+/** A row is left on the side on which the other end lies, but not past a station that stands beside the dimension. */
+function atRow(box: Box, row: RowPlace | undefined, other: Box): End | undefined {
+  if (row === undefined) return undefined;
+  const isRight = row.isFree && other.x + other.width / 2 > box.x + box.width / 2;
+  return { x: isRight ? box.x + box.width : box.x, y: box.y + row.middle, out: isRight ? 'right' : 'left' };
+}
+
+/** A line through the points, upright at each of them. */
 export function smooth(points: readonly Point[]): string {
   const [first, ...rest] = points;
-  const last = rest.at(-1);
-  if (first === undefined || last === undefined) return '';
-  let path = `M${round(first)}`;
-  for (let i = 0; i < rest.length - 1; i++) {
-    const [corner, next] = [rest[i]!, rest[i + 1]!];
-    const to = i === rest.length - 2 ? last : { x: (corner.x + next.x) / 2, y: (corner.y + next.y) / 2 };
-    path += ` Q${round(corner)} ${round(to)}`;
+  if (first === undefined || rest.length === 0) return '';
+  let [path, at] = [`M${round(first)}`, first];
+  for (const next of rest) {
+    const half = (at.y + next.y) / 2;
+    path +=
+      at.x === next.x
+        ? ` L${round(next)}`
+        : ` C${round({ x: at.x, y: half })} ${round({ x: next.x, y: half })} ${round(next)}`;
+    at = next;
   }
-  return rest.length === 1 ? `${path} L${round(last)}` : path;
+  return path;
 }
 
 interface End extends Point {
-  readonly out: 'left' | 'down' | 'up';
+  readonly out: 'left' | 'right' | 'down' | 'up';
 }
 
 /** A line that leaves and arrives square to the edges of the sheets. */
 function bend(from: End, to: End): string {
   const reach = Math.min(120, 24 + Math.hypot(to.x - from.x, to.y - from.y) / 4);
-  const square = ({ x, y, out }: End): Point =>
-    out === 'left' ? { x: x - reach, y } : { x, y: out === 'down' ? y + reach : y - reach };
+  const square = ({ x, y, out }: End): Point => ({
+    x: out === 'left' ? x - reach : out === 'right' ? x + reach : x,
+    y: out === 'up' ? y - reach : out === 'down' ? y + reach : y,
+  });
   return `M${round(from)} C${round(square(from))} ${round(square(to))} ${round(to)}`;
 }
 

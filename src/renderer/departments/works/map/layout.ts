@@ -29,7 +29,7 @@ export interface MapLayout {
   readonly height: number;
 }
 
-const GAP = 36;
+const GAP = 24;
 const RANK_GAP = 44;
 const LABEL_HEIGHT = 18;
 /** Width to height that blocks are set to: that of the room that a window leaves for the map. */
@@ -89,7 +89,7 @@ function layBlock({ nodes, lines }: LayoutRequest): MapLayout {
   const graph = new Graph({ multigraph: true });
   const exact = nodes.length <= EXACT_UP_TO;
   const ranker = exact ? 'network-simplex' : 'tight-tree';
-  graph.setGraph({ rankdir: 'TB', nodesep: GAP, ranksep: RANK_GAP, edgesep: 14, ranker, acyclicer: 'greedy' });
+  graph.setGraph({ rankdir: 'TB', nodesep: GAP, ranksep: RANK_GAP, edgesep: 8, ranker, acyclicer: 'greedy' });
   for (const { id, width, height } of nodes) graph.setNode(id, { width, height });
   for (const { id, from, to, labelWidth } of lines) {
     const label = exact && labelWidth > 0 ? { width: labelWidth, height: LABEL_HEIGHT, labelpos: 'c' as const } : {};
@@ -101,14 +101,64 @@ function layBlock({ nodes, lines }: LayoutRequest): MapLayout {
     const { x = 0, y = 0 } = graph.node(id);
     boxes[id] = { x: x - width / 2, y: y - height / 2, width, height };
   }
-  const drawn: Record<string, MapLayout['lines'][string]> = {};
-  for (const { id, from, to, labelWidth } of lines) {
-    const { points = [], x, y }: Drawn = graph.edge(from, to, id);
-    const label = exact && labelWidth > 0 && x !== undefined && y !== undefined ? { x, y } : undefined;
-    drawn[id] = { points: points.map((point) => ({ x: point.x, y: point.y })), label };
-  }
+  const courses = lines.map((line) => {
+    const { points = [], x, y }: Drawn = graph.edge(line.from, line.to, line.id);
+    const label = exact && line.labelWidth > 0 && x !== undefined && y !== undefined ? { x, y } : undefined;
+    return { ...line, between: points.slice(1, -1).map((point) => ({ x: point.x, y: point.y })), label };
+  });
+  const drawn = joinToBoxes(courses, boxes);
   const { width = 0, height = 0 } = graph.graph();
   return { boxes, lines: drawn, width, height };
+}
+
+interface Course {
+  readonly id: string;
+  readonly from: string;
+  readonly to: string;
+  /** Points that the line passes between its boxes. */
+  readonly between: readonly Point[];
+  readonly label: Point | undefined;
+}
+
+/** Begins and ends each line on the lower or upper edge of its boxes, side by side in the order in which they lie. */
+function joinToBoxes(courses: readonly Course[], boxes: Readonly<Record<string, Box>>): MapLayout['lines'] {
+  interface Joint {
+    readonly course: Course;
+    readonly end: 'from' | 'to';
+    /** Where the line comes from or goes to next. */
+    readonly beside: number;
+  }
+  const sides = new Map<string, Joint[]>();
+  const middle = (box: Box): number => box.x + box.width / 2;
+  const isDown = ({ from, to }: Course): boolean => boxes[from]!.y <= boxes[to]!.y;
+  for (const course of courses) {
+    const [from, to] = [boxes[course.from]!, boxes[course.to]!];
+    const joints = [
+      { course, end: 'from', beside: course.between[0]?.x ?? middle(to) },
+      { course, end: 'to', beside: course.between.at(-1)?.x ?? middle(from) },
+    ] as const;
+    for (const joint of joints) {
+      const side = `${(joint.end === 'from') === isDown(course) ? 'below' : 'above'} ${course[joint.end]}`;
+      const list = sides.get(side);
+      if (list === undefined) sides.set(side, [joint]);
+      else list.push(joint);
+    }
+  }
+  const ends = new Map<string, Point>();
+  for (const [side, joints] of sides) {
+    joints.sort((a, b) => a.beside - b.beside);
+    for (const [i, { course, end }] of joints.entries()) {
+      const box = boxes[course[end]]!;
+      const x = box.x + (box.width * (i + 1)) / (joints.length + 1);
+      ends.set(`${course.id} ${end}`, { x, y: side.startsWith('below') ? box.y + box.height : box.y });
+    }
+  }
+  return Object.fromEntries(
+    courses.map(({ id, between, label }) => [
+      id,
+      { points: [ends.get(`${id} from`)!, ...between, ends.get(`${id} to`)!], label },
+    ]),
+  );
 }
 
 /** Boxes in rows, as many in each as the aspect asks for. */

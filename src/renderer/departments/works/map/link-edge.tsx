@@ -21,17 +21,17 @@ export const LinkLine = memo(({ data }: EdgeProps<LinkEdge>) => {
           <text textAnchor="middle" dy="4">
             {text}
           </text>
-          {grave !== undefined && <LinkMark severity={grave} x={-half - 9} />}
+          {grave !== undefined && <LinkMark severity={grave} />}
         </g>
       )}
     </g>
   );
 });
 
-/** The severity's shape at the end of a label: what there is in full stands in the line's tip. */
-function LinkMark({ severity, x }: { readonly severity: 'stop' | 'caution'; readonly x: number }) {
+/** The severity's shape over a label: what there is in full stands in the line's tip. */
+function LinkMark({ severity }: { readonly severity: 'stop' | 'caution' }) {
   return (
-    <g className={`link-mark ${severity}`} transform={`translate(${x - 8} -8)`}>
+    <g className={`link-mark ${severity}`} transform="translate(-7 -23) scale(0.875)">
       <rect className="link-mark-ground" x="-1" y="-1" width="18" height="18" />
       {severity === 'stop' ? (
         <>

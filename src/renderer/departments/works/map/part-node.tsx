@@ -20,6 +20,9 @@ export function PartMarks({ counts }: { readonly counts: PartLine['counts'] }) {
   );
 }
 
+/** Short beside the gate's shape; the whole sentence is for the ear. */
+const gateWords = { open: 'clear', shut: 'not clear', 'not needed': 'no gate' } as const;
+
 /** The id of a part's element, by which the map names the selected one. */
 export const nodeElementId = (part: string): string => `works-map-${part}`;
 
@@ -53,7 +56,14 @@ export const PartBlock = memo(({ data }: NodeProps<PartNode>) => {
         <div className="block-cells">
           <span className="figure ellipsis">{part.number === '' ? 'no number' : part.number}</span>
           <span>{part.make}</span>
-          {gate !== undefined && <GateMark gate={gate.gate} state={gate.state} word />}
+          {gate !== undefined && (
+            <span className={`block-gate ${gate.state === 'not needed' ? 'not-needed' : gate.state}`}>
+              <GateMark gate={gate.gate} state={gate.state} />
+              <span className="lettering" aria-hidden="true">
+                {gateWords[gate.state]}
+              </span>
+            </span>
+          )}
         </div>
         <div className="block-cells">
           <span className="ellipsis grow">{part.material === '' ? <em>no material</em> : part.material}</span>

@@ -2,14 +2,14 @@ import type { OpenedDimension, OpenedGroup, OpenedPart, OpenedStation } from '..
 
 /** A row of an opened part: the heading of an axis, or a dimension beside the station that it places. */
 export type SheetRow =
-  | { readonly kind: 'head'; readonly title: string; readonly counts: string }
+  | { readonly kind: 'head'; readonly title: string; readonly dimensions: string; readonly stations: string }
   | {
       readonly kind: 'pair';
       readonly dimension: OpenedDimension | undefined;
       readonly station: OpenedStation | undefined;
     };
 
-export const CLOSED = { width: 212, height: 79 } as const;
+export const CLOSED = { width: 204, height: 79 } as const;
 export const SHEET = {
   width: 516,
   row: 22,
@@ -27,11 +27,12 @@ export function sheetRows({ groups }: OpenedPart): readonly SheetRow[] {
 }
 
 function headOf({ axis, dimensions, stations }: OpenedGroup): SheetRow {
-  const counts =
-    axis === undefined
-      ? `${dimensions.length}`
-      : `${counted(stations.length, 'station')}, ${counted(dimensions.length, 'dimension')}`;
-  return { kind: 'head', title: axis === undefined ? 'Sizes' : `Axis ${axis}`, counts };
+  return {
+    kind: 'head',
+    title: axis === undefined ? 'Sizes' : `Axis ${axis}`,
+    dimensions: counted(dimensions.length, 'dimension'),
+    stations: axis === undefined ? '' : counted(stations.length, 'station'),
+  };
 }
 
 function pairsOf({ dimensions, stations }: OpenedGroup): readonly SheetRow[] {
@@ -55,12 +56,25 @@ export const sheetSize = (rows: readonly SheetRow[]) => ({
   height: CLOSED.height + rows.length * SHEET.row + 8,
 });
 
-/** Middle of each dimension's row, in px from the top of the sheet. */
-export function rowMiddles(rows: readonly SheetRow[]): ReadonlyMap<string, number> {
-  const middles = new Map<string, number>();
+/** Where a dimension's row lies on its sheet. */
+export interface RowPlace {
+  /** In px from the top of the sheet. */
+  readonly middle: number;
+  /** No station stands beside it. */
+  readonly isFree: boolean;
+}
+
+export function rowPlaces(rows: readonly SheetRow[]): ReadonlyMap<string, RowPlace> {
+  const places = new Map<string, RowPlace>();
   for (const [i, row] of rows.entries()) {
-    if (row.kind === 'pair' && row.dimension !== undefined)
-      middles.set(row.dimension.id, CLOSED.height + (i + 0.5) * SHEET.row);
+    if (row.kind === 'head' || row.dimension === undefined) continue;
+    places.set(row.dimension.id, { middle: CLOSED.height + (i + 0.5) * SHEET.row, isFree: row.station === undefined });
   }
-  return middles;
+  return places;
+}
+
+/** Middle of the row of a station or dimension, in px from the top of the sheet. */
+export function rowMiddle(rows: readonly SheetRow[], id: string): number | undefined {
+  const at = rows.findIndex((row) => row.kind === 'pair' && (row.dimension?.id === id || row.station?.id === id));
+  return at < 0 ? undefined : CLOSED.height + (at + 0.5) * SHEET.row;
 }

@@ -4,7 +4,7 @@ import { goTo } from '../../../app/place.ts';
 import type { OpenedDimension, OpenedStation } from '../../../engine/views/opened.ts';
 import { classNames } from '../../../kit/class-names.ts';
 import { SeverityMark } from '../../../kit/marks.tsx';
-import { CLOSED, rowMiddles, SHEET, type SheetRow } from './sheet-rows.ts';
+import { CLOSED, rowPlaces, SHEET, type SheetRow } from './sheet-rows.ts';
 
 interface SheetProps {
   readonly part: PartId;
@@ -51,7 +51,8 @@ export function Sheet({ part, rows, subject, lit }: SheetProps) {
         row.kind === 'head' ? (
           <div key={row.title} className="sheet-head">
             <span className="lettering">{row.title}</span>
-            <span className="soft">{row.counts}</span>
+            <span className="soft sheet-head-dimensions">{row.dimensions}</span>
+            <span className="soft">{row.stations}</span>
           </div>
         ) : (
           <div key={row.dimension?.id ?? row.station?.id} className="sheet-row">
@@ -77,13 +78,13 @@ function Places({ row }: { readonly row: SheetRow & { readonly kind: 'pair' } })
 
 /** Arcs in the margin, from a dimension to those whose formulas name it. */
 function Feeds({ rows, lit, subject }: Pick<SheetProps, 'rows' | 'lit' | 'subject'>) {
-  const middles = rowMiddles(rows);
+  const places = rowPlaces(rows);
   const arcs = rows.flatMap((row) => {
     const to = row.kind === 'pair' ? row.dimension : undefined;
-    const end = to === undefined ? undefined : middles.get(to.id);
+    const end = to === undefined ? undefined : places.get(to.id)?.middle;
     if (to === undefined || end === undefined) return [];
     return to.hangsOn.flatMap(({ id }) => {
-      const start = middles.get(id);
+      const start = places.get(id)?.middle;
       if (start === undefined) return [];
       const look = lit === undefined ? '' : lit.has(id) && lit.has(to.id) ? 'lit' : 'dim';
       const near = subject === id || subject === to.id;

@@ -15,8 +15,7 @@ const sameRows = ({ rows: a }: PartNode['data'], { rows: b }: PartNode['data']):
   (a?.length === b?.length &&
     a?.every((row, i) => {
       const other = b?.[i];
-      if (row.kind === 'head')
-        return other?.kind === 'head' && row.title === other.title && row.counts === other.counts;
+      if (row.kind === 'head') return other?.kind === 'head' && row.title === other.title;
       return other?.kind === 'pair' && row.dimension === other.dimension && row.station === other.station;
     }) === true);
 

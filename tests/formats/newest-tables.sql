@@ -89,3 +89,76 @@ CREATE INDEX dimension_by_from on dimension (from_station);
 CREATE INDEX dimension_by_to on dimension (to_station);
 
 CREATE INDEX journal_by_state on journal (state, seq);
+
+CREATE TABLE solid (
+    id text not null primary key check (id glob 'solid:?*'),
+    name text not null check (name <> ''),
+    file_name text not null,
+    unit text not null check (unit in ('mm', 'cm', 'm', 'in', 'ft')),
+    vertices text not null,
+    triangles text not null,
+    note text not null
+  ) strict;
+
+CREATE TABLE body (
+    id text not null primary key check (id glob 'body:?*'),
+    part text not null references part (id) deferrable initially deferred,
+    name text not null check (name <> ''),
+    adds integer not null check (adds in (0, 1)),
+    finish text not null check (finish in ('as cast', 'cored', 'machined')),
+    shape text not null check (json_type(shape) = 'object'),
+    repeats text not null check (json_type(repeats) = 'array'),
+    note text not null,
+    place text not null check (json_type(place) in ('integer', 'real'))
+  ) strict;
+
+CREATE TABLE body_use (
+    body text not null references body (id) deferrable initially deferred,
+    station text references station (id) deferrable initially deferred,
+    dimension text references dimension (id) deferrable initially deferred,
+    solid text references solid (id) deferrable initially deferred,
+    check ((station is not null) + (dimension is not null) + (solid is not null) = 1)
+  ) strict;
+
+CREATE INDEX body_by_part on body (part);
+
+CREATE INDEX body_use_by_body on body_use (body);
+
+CREATE INDEX body_use_by_station on body_use (station) where station is not null;
+
+CREATE INDEX body_use_by_dimension on body_use (dimension) where dimension is not null;
+
+CREATE INDEX body_use_by_solid on body_use (solid) where solid is not null;
+
+CREATE TRIGGER body_added after insert on body begin 
+  insert into body_use (body, station, dimension, solid)
+  select distinct new.id,
+    iif(value glob 'station:*', value, null),
+    iif(value glob 'dimension:*', value, null),
+    iif(value glob 'solid:*', value, null)
+  from (
+    select value, type from json_tree(new.shape)
+    union all
+    select value, type from json_tree(new.repeats)
+  )
+  where type = 'text' and (value glob 'station:*' or value glob 'dimension:*' or value glob 'solid:*');
+  end;
+
+CREATE TRIGGER body_changed after update on body begin
+  delete from body_use where body = old.id;
+  insert into body_use (body, station, dimension, solid)
+  select distinct new.id,
+    iif(value glob 'station:*', value, null),
+    iif(value glob 'dimension:*', value, null),
+    iif(value glob 'solid:*', value, null)
+  from (
+    select value, type from json_tree(new.shape)
+    union all
+    select value, type from json_tree(new.repeats)
+  )
+  where type = 'text' and (value glob 'station:*' or value glob 'dimension:*' or value glob 'solid:*');
+  end;
+
+CREATE TRIGGER body_removed after delete on body begin
+  delete from body_use where body = old.id;
+  end;

@@ -1,8 +1,10 @@
 import type { Generated, Kysely, Transaction } from 'kysely';
 import type { Acceptance } from '../../shared/build/acceptance.ts';
+import type { Body } from '../../shared/build/body.ts';
 import type { Dimension, SizeForm } from '../../shared/build/dimension.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Settings } from '../../shared/build/settings.ts';
+import type { Solid } from '../../shared/build/solid.ts';
 import type { Station } from '../../shared/build/station.ts';
 
 /** The tables of a build file as the newest migration leaves them. */
@@ -12,6 +14,9 @@ export interface StoreSchema {
   readonly part: PartRow;
   readonly station: StationRow;
   readonly dimension: DimensionRow;
+  readonly solid: SolidRow;
+  readonly body: BodyRow;
+  readonly body_use: BodyUseRow;
   readonly acceptance: AcceptanceRow;
   readonly journal: JournalRow;
   readonly drawing_issue: DrawingIssueRow;
@@ -77,6 +82,38 @@ export interface DimensionRow {
   sheet: string;
   note: string;
   place: string;
+}
+
+export interface SolidRow {
+  id: Solid['id'];
+  name: string;
+  file_name: string;
+  unit: Solid['unit'];
+  vertices: string;
+  triangles: string;
+  note: string;
+}
+
+export interface BodyRow {
+  id: Body['id'];
+  part: Part['id'];
+  name: string;
+  adds: 0 | 1;
+  finish: Body['finish'];
+  /** A `Shape` as JSON. */
+  shape: string;
+  /** A list of `Repeat` as JSON. */
+  repeats: string;
+  note: string;
+  place: string;
+}
+
+/** What a body hangs on, one row each; kept by triggers, so that it can point at nothing that is not there. */
+export interface BodyUseRow {
+  body: Body['id'];
+  station: Station['id'] | null;
+  dimension: Dimension['id'] | null;
+  solid: Solid['id'] | null;
 }
 
 export interface AcceptanceRow {

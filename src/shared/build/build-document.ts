@@ -2,8 +2,13 @@ import { z } from 'zod';
 import { recordSchema } from './kinds.ts';
 
 export const BUILD_FORMAT = 'waywright-build';
-/** Raised when a reader of the version before would misread the document; every version stays readable. */
-export const BUILD_VERSION = 1;
+/**
+ * Raised when a reader of the version before would misread or refuse the document; every version stays readable.
+ * 1: parts, stations, dimensions, acceptances. 2: bodies and solids too.
+ */
+export const BUILD_VERSION = 2;
+/** Every version that can be read; a document of an earlier one is a document of the newest as it stands. */
+export const buildVersions = [1, BUILD_VERSION] as const;
 
 /** A named state of the drawings as it stands in the JSON form: what was issued, whole. */
 export const issuedSchema = z.strictObject({
@@ -25,8 +30,11 @@ export const buildDocumentSchema = z
     /** Lets an editor find the schema; not kept. */
     $schema: z.string().optional(),
     format: z.literal(BUILD_FORMAT),
-    version: z.literal(BUILD_VERSION),
+    version: z.literal(buildVersions),
     records: z.array(recordSchema),
     issues: z.array(issuedSchema).optional(),
   })
-  .meta({ title: 'Waywright build', description: 'One machine: its parts, stations, dimensions and acceptances.' });
+  .meta({
+    title: 'Waywright build',
+    description: 'One machine: its parts, stations, dimensions, bodies and acceptances.',
+  });

@@ -52,7 +52,7 @@ describe('the JSON form of a build', () => {
   });
 
   test.each([
-    ['a newer version', document({ version: 2 }), ['newer-version /version']],
+    ['a newer version', document({ version: 3 }), ['newer-version /version']],
     ['no version', document({ version: 'one' }), ['not-a-build /version']],
     ['another format', document({ format: 'other' }), ['not-a-build /format']],
     ['a stray field', document({ 'a/b': 1 }), ['not-a-build /a~1b']],

@@ -1,5 +1,5 @@
 import { err, ok, type Result } from '../base/result.ts';
-import { BUILD_FORMAT, BUILD_VERSION, type IssuedState, issuedSchema } from './build-document.ts';
+import { BUILD_FORMAT, BUILD_VERSION, buildVersions, type IssuedState, issuedSchema } from './build-document.ts';
 import { findJsonFault } from './json-place.ts';
 import { recordKinds, schemaOf } from './kinds.ts';
 import type { BuildRecord } from './records.ts';
@@ -69,7 +69,7 @@ function readHead(raw: unknown): Result<{ records: readonly unknown[]; issues: r
       remedy: 'Open it with a newer release of the program.',
     });
   }
-  if (version !== BUILD_VERSION) {
+  if (!buildVersions.some((known) => known === version)) {
     return notABuild('/version', 'The version of the format is not known.', `Write "version": ${BUILD_VERSION}.`);
   }
   const known = ['$schema', 'format', 'version', 'records', 'issues'];
@@ -164,6 +164,8 @@ export function writeBuildJson({ records, issues }: BuildContent): string {
 
 /** The same record with its fields in the order of its schema. */
 function inSchemaOrder(record: BuildRecord): object {
+  // Shapes hold fields within fields: the schema itself lays them in its order.
+  if (record.kind === 'body') return schemaOf.body.parse(record);
   const source = record as unknown as Record<string, unknown>;
   const fields = Object.keys(schemaOf[record.kind].shape).map((field) => [field, source[field]] as const);
   const ordered: Record<string, unknown> = Object.fromEntries(fields);

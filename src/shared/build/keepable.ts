@@ -19,10 +19,19 @@ const expectations: Readonly<Record<string, string>> = {
   note: 'at most 20000 characters',
   order: 'a finite number',
   reason: 'a reason of 1 to 2000 characters',
+  adds: 'true for a body that adds, false for one that takes away',
+  shape: 'a shape whose places are stations and whose sizes are dimensions of the part',
+  repeats: 'at most 4 repeats',
+  fileName: 'a file name of at most 260 characters',
+  unit: 'mm, cm, m, in or ft',
+  vertices: 'the places of at most 2 million vertices',
+  triangles: 'the corners of at most 5 million triangles',
   castingGrade: 'a whole number from 1 to 16',
   machinedTolerance: 'f, m, c or v',
   lengthUnit: 'mm or in',
 };
+
+const expectedFinish = '"as cast", "cored" or "machined"';
 
 /** What may be written in a field, for messages that name it otherwise. */
 export const expectedIn = (field: string): string => expectations[field] ?? 'a value that this field can hold';
@@ -36,7 +45,11 @@ export const shorten = (text: string): string => (text.length > SHOWN ? `${text.
 export function whyNotKept(record: BuildRecord): (Refusal & { readonly data: { readonly field: string } }) | undefined {
   const parsed = schemaOf[record.kind].safeParse(record);
   if (parsed.success) return undefined;
-  const field = String(parsed.error.issues[0]?.path[0] ?? 'record');
-  const given = (record as unknown as Record<string, unknown>)[field];
-  return { code: 'field-refused', data: { field, given: shorten(String(given ?? '')), expected: expectedIn(field) } };
+  const path = parsed.error.issues[0]?.path ?? [];
+  const field = String(path[0] ?? 'record');
+  let given: unknown = record;
+  for (const step of path) given = (given as Record<PropertyKey, unknown> | undefined)?.[step];
+  const shown = typeof given === 'object' ? '' : shorten(String(given ?? ''));
+  const expected = field === 'finish' && record.kind === 'body' ? expectedFinish : expectedIn(field);
+  return { code: 'field-refused', data: { field, given: shown, expected } };
 }

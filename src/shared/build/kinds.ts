@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { acceptanceSchema } from './acceptance.ts';
+import { bodySchema } from './body.ts';
 import { dimensionSchema } from './dimension.ts';
 import { partSchema } from './part.ts';
 import type { RecordKind } from './records.ts';
 import { settingsSchema } from './settings.ts';
+import { solidSchema } from './solid.ts';
 import { stationSchema } from './station.ts';
 
 /** Kinds in the order in which files list them: what is pointed at comes before what points at it. */
@@ -12,6 +14,8 @@ export const recordKinds = [
   'part',
   'station',
   'dimension',
+  'solid',
+  'body',
   'acceptance',
 ] as const satisfies readonly RecordKind[];
 
@@ -21,6 +25,8 @@ export const schemaOf = {
   part: partSchema,
   station: stationSchema,
   dimension: dimensionSchema,
+  solid: solidSchema,
+  body: bodySchema,
   acceptance: acceptanceSchema,
 } as const satisfies Record<RecordKind, z.ZodType>;
 
@@ -30,5 +36,7 @@ export const recordSchema = z.discriminatedUnion('kind', [
   partSchema,
   stationSchema,
   dimensionSchema,
+  solidSchema,
+  bodySchema,
   acceptanceSchema,
 ]);

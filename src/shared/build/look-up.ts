@@ -2,16 +2,21 @@ import { assert } from '../base/assert.ts';
 import type { PartId } from '../base/ids.ts';
 import { nameKey } from '../formula/name-key.ts';
 import type { Acceptance } from './acceptance.ts';
+import type { Body } from './body.ts';
+import { idsIn } from './body-uses.ts';
 import type { Dimension } from './dimension.ts';
 import type { Part } from './part.ts';
 import type { Build, BuildRecord, RecordOf } from './records.ts';
 import { SETTINGS_ID, type Settings } from './settings.ts';
+import type { Solid } from './solid.ts';
 import type { Axis, Station } from './station.ts';
 
 interface Index {
   readonly parts: readonly Part[];
   readonly stations: ReadonlyMap<PartId, readonly Station[]>;
   readonly dimensions: ReadonlyMap<PartId, readonly Dimension[]>;
+  readonly bodies: ReadonlyMap<PartId, readonly Body[]>;
+  readonly solids: readonly Solid[];
   readonly acceptances: readonly Acceptance[];
 }
 
@@ -24,7 +29,7 @@ export const inListOrder = (
 // A build never changes, so its index may be kept as long as the build itself is.
 const indexes = new WeakMap<Build, Index>();
 
-function group<R extends Station | Dimension>(records: readonly R[]): Map<PartId, R[]> {
+function group<R extends Station | Dimension | Body>(records: readonly R[]): Map<PartId, R[]> {
   const groups = new Map<PartId, R[]>();
   for (const record of records) {
     const list = groups.get(record.part);
@@ -41,17 +46,23 @@ function indexOf(build: Build): Index {
   const parts: Part[] = [];
   const stations: Station[] = [];
   const dimensions: Dimension[] = [];
+  const bodies: Body[] = [];
+  const solids: Solid[] = [];
   const acceptances: Acceptance[] = [];
   for (const record of build.values()) {
     if (record.kind === 'part') parts.push(record);
     else if (record.kind === 'station') stations.push(record);
     else if (record.kind === 'dimension') dimensions.push(record);
+    else if (record.kind === 'body') bodies.push(record);
+    else if (record.kind === 'solid') solids.push(record);
     else if (record.kind === 'acceptance') acceptances.push(record);
   }
   const index: Index = {
     parts: parts.sort(inListOrder),
     stations: group(stations),
     dimensions: group(dimensions),
+    bodies: group(bodies),
+    solids: solids.sort((a, b) => (a.id < b.id ? -1 : 1)),
     acceptances: acceptances.sort((a, b) => (a.id < b.id ? -1 : 1)),
   };
   indexes.set(build, index);
@@ -89,6 +100,21 @@ export function stationsOf(build: Build, part: PartId, axis?: Axis): readonly St
 /** Dimensions of a part in list order. */
 export const dimensionsOf = (build: Build, part: PartId): readonly Dimension[] =>
   indexOf(build).dimensions.get(part) ?? [];
+
+/** Bodies of a part in list order: the order in which they add to it and take from it. */
+export const bodiesOf = (build: Build, part: PartId): readonly Body[] => indexOf(build).bodies.get(part) ?? [];
+
+/** Meshes that were brought in, by id. */
+export const solidsOf = (build: Build): readonly Solid[] => indexOf(build).solids;
+
+/** Bodies that hang directly on one of the given stations, dimensions or solids: parts by id, bodies in list order. */
+export function bodiesNeeding(build: Build, ids: ReadonlySet<string>): readonly Body[] {
+  const found: Body[] = [];
+  for (const bodies of indexOf(build).bodies.values()) {
+    for (const body of bodies) if (idsIn(body).some((id) => ids.has(id))) found.push(body);
+  }
+  return found.sort((a, b) => (a.part === b.part ? inListOrder(a, b) : a.part < b.part ? -1 : 1));
+}
 
 export const acceptancesOf = (build: Build): readonly Acceptance[] => indexOf(build).acceptances;
 

@@ -1,6 +1,10 @@
+import type { Body } from './body.ts';
 import { schemaOf } from './kinds.ts';
+import { meshFault } from './mesh-code.ts';
 import type { BuildRecord, RecordId, RecordOf } from './records.ts';
 import { SETTINGS_ID } from './settings.ts';
+import type { Solid } from './solid.ts';
+import { type BodyFault, bodyFaults } from './validate-body.ts';
 
 /** One way in which records do not make a build. */
 export interface BuildProblem {
@@ -14,7 +18,9 @@ export interface BuildProblem {
     | 'same-station'
     | 'station-of-other-part'
     | 'station-of-other-axis'
-    | 'two-datums';
+    | 'two-datums'
+    | 'mesh-unsound'
+    | BodyFault['code'];
   /** Place of the record in the list handed in; undefined where it concerns the list as a whole. */
   readonly index: number | undefined;
   /** Field within the record, parts joined by `/`; empty for the record as a whole. */
@@ -115,6 +121,8 @@ function checkPointers(
     return record?.kind === kind ? (record as RecordOf<K>) : undefined;
   };
   for (const [index, record] of good) {
+    if (record.kind === 'body') checkBody(index, record, byId, unreadable, problems);
+    if (record.kind === 'solid') checkMesh(index, record, problems);
     if (record.kind !== 'station' && record.kind !== 'dimension') continue;
     const say = (code: BuildProblem['code'], field: string, what: string, remedy: string) =>
       problems.push({ code, index, field, what, remedy });
@@ -152,4 +160,20 @@ function checkPointers(
       }
     }
   }
+}
+
+function checkBody(
+  index: number,
+  body: Body,
+  byId: ReadonlyMap<RecordId, BuildRecord>,
+  unreadable: boolean,
+  problems: BuildProblem[],
+): void {
+  for (const fault of bodyFaults(body, (id) => byId.get(id), unreadable)) problems.push({ index, ...fault });
+}
+
+function checkMesh(index: number, solid: Solid, problems: BuildProblem[]): void {
+  const fault = meshFault(solid);
+  if (!fault) return;
+  problems.push({ code: 'mesh-unsound', index, ...fault, remedy: 'Import the solid from its file again.' });
 }

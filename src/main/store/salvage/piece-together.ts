@@ -1,3 +1,4 @@
+import { idsIn } from '../../../shared/build/body-uses.ts';
 import { recordKinds, schemaOf } from '../../../shared/build/kinds.ts';
 import type { BuildRecord, RecordId, RecordKind } from '../../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID } from '../../../shared/build/settings.ts';
@@ -18,6 +19,8 @@ const plural: Readonly<Record<RecordKind, string>> = {
   part: 'parts',
   station: 'stations',
   dimension: 'dimensions',
+  solid: 'solids',
+  body: 'bodies',
   acceptance: 'acceptances',
 };
 
@@ -90,8 +93,11 @@ function pointsAt(record: BuildRecord): readonly RecordId[] {
       return [record.part];
     case 'dimension':
       return record.measure.type === 'between' ? [record.part, record.measure.from, record.measure.to] : [record.part];
+    case 'body':
+      return [record.part, ...idsIn(record)];
     case 'settings':
     case 'part':
+    case 'solid':
     case 'acceptance':
       return [];
   }

@@ -1,9 +1,11 @@
 import type { RecordKind } from '../../../shared/build/records.ts';
 import { acceptanceTable } from './acceptance.ts';
+import { bodyTable } from './body.ts';
 import { dimensionTable } from './dimension.ts';
 import { partTable } from './part.ts';
 import type { RecordTable } from './record-table.ts';
 import { settingsTable } from './settings.ts';
+import { solidTable } from './solid.ts';
 import { stationTable } from './station.ts';
 
 /** The table of each kind of record; a kind without one is a compile error here. */
@@ -12,5 +14,7 @@ export const tableOf = {
   part: partTable,
   station: stationTable,
   dimension: dimensionTable,
+  solid: solidTable,
+  body: bodyTable,
   acceptance: acceptanceTable,
 } as const satisfies Record<RecordKind, RecordTable>;

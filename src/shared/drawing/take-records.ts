@@ -36,6 +36,8 @@ export function takeRecord(state: State, work: Work, record: BuildRecord, remove
       if (!removed) takeSettings(state, work, record);
       break;
     case 'acceptance':
+    case 'solid':
+    case 'body':
       break;
     default:
       unreachable(record);

@@ -42,5 +42,5 @@ test('what touches what, and what hangs on what, is what following every arrow f
     }),
     { numRuns: 300 },
   );
-  expect(reached).toBeGreaterThan(300);
+  expect(reached).toBeGreaterThan(50);
 });

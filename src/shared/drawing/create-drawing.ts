@@ -34,8 +34,8 @@ export function createDrawing(build: Build): Drawing {
   const work = noWork();
   state.isFilling = true;
   for (const record of build.values()) takeRecord(state, work, record, false);
-  state.isFilling = false;
   settle(state, work);
+  state.isFilling = false;
 
   return {
     update: (diff) => update(state, diff),

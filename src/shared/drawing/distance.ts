@@ -57,7 +57,7 @@ function narrowest(state: State, axis: AxisState, from: number, to: number): rea
     if (settled.has(station)) continue;
     settled.add(station);
     if (station === to) break;
-    for (const edge of s.edges[station]!) {
+    for (const edge of s.edges[station] ?? []) {
       if (d.status[edge] !== VALUED || d.axis[edge] !== axis.slot || axis.banned?.has(edge)) continue;
       const other = d.from[edge] === station ? d.to[edge]! : d.from[edge]!;
       if (settled.has(other)) continue;

@@ -81,7 +81,7 @@ function shorterWay(
   for (let head = 0; head < queue.length && cameBy.size < LOOK_AT_MOST; head++) {
     const station = queue[head]!;
     if (station === goal) break;
-    for (const way of s.edges[station]!) {
+    for (const way of s.edges[station] ?? []) {
       if (way === edge || d.status[way] !== VALUED || d.axis[way] !== axis.slot) continue;
       const other = d.from[way] === station ? d.to[way]! : d.from[way]!;
       if (cameBy.has(other)) continue;

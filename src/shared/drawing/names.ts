@@ -2,7 +2,7 @@ import { nameKey } from '../formula/name-key.ts';
 import { nearestName } from '../formula/nearest-name.ts';
 import type { Reference } from '../formula/written.ts';
 import type { TextProblem } from '../quantity/kind.ts';
-import type { NameEntry, PartState, State } from './state.ts';
+import { appended, type NameEntry, type PartState, type State } from './state.ts';
 
 export function entryOf(names: Map<string, NameEntry>, key: string): NameEntry {
   const known = names.get(key);
@@ -39,8 +39,7 @@ export function dropBearer(entry: NameEntry, slot: number): void {
 }
 
 export function addMention(entry: NameEntry, slot: number): void {
-  if (entry.mentions) entry.mentions.push(slot);
-  else entry.mentions = [slot];
+  entry.mentions = appended(entry.mentions, slot);
 }
 
 export function dropMention(entry: NameEntry, slot: number): void {
@@ -51,14 +50,17 @@ export function dropMention(entry: NameEntry, slot: number): void {
   list.pop();
 }
 
-/** What a reference is tied to: the slot of a dimension, or why it is not. `heard` gathers the entries it went through. */
-export interface Tied {
-  readonly slot: number;
-  readonly problem: TextProblem | undefined;
-}
-
-/** Ties one name of a formula of `part`, and notes the formula at every name on the way, so that it hears of changes. */
-export function tie(state: State, part: PartState, reference: Reference, heard: NameEntry[], dimension: number): Tied {
+/**
+ * Ties one name of a formula of `part`. `heard` gathers the names on the way, so that the formula hears of changes.
+ * @returns the slot of the dimension meant, or why it cannot be told.
+ */
+export function tie(
+  state: State,
+  part: PartState,
+  reference: Reference,
+  heard: NameEntry[],
+  dimension: number,
+): number | TextProblem {
   let home = part;
   if (reference.part !== undefined) {
     const entry = entryOf(state.partNames, nameKey(reference.part));
@@ -77,14 +79,19 @@ export function tie(state: State, part: PartState, reference: Reference, heard: 
     home.unknowns.add(dimension);
     return problem('name-unknown', reference, near(reference.name, namesOf(state, home)));
   }
-  return { slot: entry.bearer, problem: undefined };
+  return entry.bearer;
 }
 
-function problem(code: string, { start, end }: Reference, data: TextProblem['data']): Tied {
-  return { slot: -1, problem: data ? { code, start, end, data } : { code, start, end } };
-}
+type ProblemData = NonNullable<TextProblem['data']>;
 
-function near(name: string, names: readonly string[]): TextProblem['data'] {
+const problem = (code: string, { start, end }: Reference, data: ProblemData): TextProblem => ({
+  code,
+  start,
+  end,
+  data,
+});
+
+function near(name: string, names: readonly string[]): ProblemData {
   const nearest = nearestName(name, names);
   return nearest === undefined ? { name } : { name, nearest };
 }

@@ -13,7 +13,7 @@ export function sortAxis(state: State, axis: AxisState): void {
   }
   for (const station of axis.stations) {
     if (stations.edgesSorted[station]) continue;
-    sortIfNeeded(stations.edges[station]!, records);
+    sortIfNeeded(stations.edges[station] ?? [], records);
     stations.edgesSorted[station] = 1;
   }
 }
@@ -66,12 +66,13 @@ function spread(
   reached[origin] = epoch;
   let head = sequence.push(origin) - 1;
   for (; head < sequence.length; head++) {
-    const station = sequence[head]!;
-    const list = edges[station]!;
+    const station: number = sequence[head]!;
+    const list: readonly number[] | undefined = edges[station];
+    if (!list) continue;
     for (let i = 0; i < list.length; i++) {
-      const edge = list[i]!;
+      const edge: number = list[i]!;
       if (status[edge] !== VALUED || axisOf[edge] !== axis.slot) continue;
-      const forward = from[edge] === station;
+      const forward: boolean = from[edge] === station;
       const other = forward ? to[edge]! : from[edge]!;
       if (reached[other] === epoch || banned?.has(edge)) continue;
       reached[other] = epoch;

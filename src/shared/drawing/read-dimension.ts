@@ -6,7 +6,7 @@ import type { WrittenOptions } from '../formula/written.ts';
 import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
 import { parseLimits } from '../quantity/parse-limits.ts';
 import { addMention, dropMention, tie } from './names.ts';
-import type { NameEntry, State } from './state.ts';
+import { appended, type NameEntry, type State } from './state.ts';
 
 // Most cells ask for one of a handful of options: they are made once.
 const kept = new Map<string, WrittenOptions>();
@@ -91,16 +91,21 @@ export function tieDimension(state: State, slot: number): void {
   const d = state.dimensions;
   const formula = d.formulas[slot];
   if (!formula) return;
+  const { references } = formula;
   const heard: NameEntry[] = [];
-  const operands: number[] = [];
-  const kinds: Kind[] = [];
+  const operands = new Array<number>(references.length);
+  const kinds = new Array<Kind>(references.length);
   let wrong: TextProblem | undefined;
   state.unknownParts.delete(slot);
-  for (const reference of formula.references) {
-    const tied = tie(state, d.parts[slot]!, reference, heard, slot);
-    wrong ??= tied.problem;
-    operands.push(tied.slot);
-    if (tied.slot >= 0) kinds.push(d.kinds[tied.slot]!);
+  for (let i = 0; i < references.length; i++) {
+    const tied = tie(state, d.parts[slot]!, references[i]!, heard, slot);
+    if (typeof tied === 'number') {
+      operands[i] = tied;
+      kinds[i] = d.kinds[tied]!;
+    } else {
+      operands[i] = -1;
+      wrong ??= tied;
+    }
   }
   for (const entry of heard) addMention(entry, slot);
   d.mentioned[slot] = heard;
@@ -108,9 +113,7 @@ export function tieDimension(state: State, slot: number): void {
   for (let i = 0; i < operands.length; i++) {
     const target = operands[i]!;
     if (target < 0 || operands.indexOf(target) < i) continue;
-    const list = d.dependents[target];
-    if (list) list.push(slot);
-    else d.dependents[target] = [slot];
+    d.dependents[target] = appended(d.dependents[target], slot);
   }
   d.textProblems[slot] = wrong;
   if (wrong) return;

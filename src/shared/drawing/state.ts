@@ -291,9 +291,20 @@ export function stationSlot(state: State, id: StationId): number {
   if (slot === s.at.length) makeRoom(s, slot * 2);
   s.slots.set(id, slot);
   s.ids[slot] = id;
-  s.edges[slot] = [];
+  s.edges[slot] = undefined;
   s.edgesSorted[slot] = 1;
   return slot;
+}
+
+/**
+ * A list with one more slot. Most lists of the graph hold one or two, and a push onto a short list makes room for
+ * seventeen: those are made to measure.
+ */
+export function appended(to: number[] | undefined, slot: number): number[] {
+  if (!to || to.length === 0) return [slot];
+  if (to.length === 1) return [to[0]!, slot];
+  to.push(slot);
+  return to;
 }
 
 export function partState(state: State, id: PartId): PartState {

@@ -8,6 +8,7 @@ import { nameKey } from '../formula/name-key.ts';
 import { addBearer, dropBearer, entryOf } from './names.ts';
 import { untieDimension } from './read-dimension.ts';
 import {
+  appended,
   axisState,
   dimensionSlot,
   type NameEntry,
@@ -115,7 +116,7 @@ function takeStation(state: State, work: Work, record: Station, removed: boolean
       newAxis.sorted = false;
       toPlace(work, newAxis);
     }
-    for (const edge of s.edges[slot]!) giveAxis(state, work, edge);
+    for (const edge of s.edges[slot] ?? []) giveAxis(state, work, edge);
   } else if (newAxis && from) {
     if (from.order !== record.order) newAxis.sorted = false;
     if (from.order !== record.order || from.datum !== record.datum || from.form !== record.form) toPlace(work, newAxis);
@@ -152,16 +153,16 @@ function giveEnds(state: State, work: Work, slot: number, from: number, to: numb
   const oldFrom = d.from[slot]!;
   const oldTo = d.to[slot]!;
   if (oldFrom !== from || oldTo !== to) {
-    if (oldFrom >= 0) without(s.edges[oldFrom]!, slot);
-    if (oldTo >= 0 && oldTo !== oldFrom) without(s.edges[oldTo]!, slot);
+    if (oldFrom >= 0) without(s.edges[oldFrom] ?? [], slot);
+    if (oldTo >= 0 && oldTo !== oldFrom) without(s.edges[oldTo] ?? [], slot);
     d.from[slot] = from;
     d.to[slot] = to;
     if (from >= 0) {
-      s.edges[from]!.push(slot);
+      s.edges[from] = appended(s.edges[from], slot);
       s.edgesSorted[from] = 0;
     }
     if (to >= 0 && to !== from) {
-      s.edges[to]!.push(slot);
+      s.edges[to] = appended(s.edges[to], slot);
       s.edgesSorted[to] = 0;
     }
     // The same axis may now hold it between other stations.

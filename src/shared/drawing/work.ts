@@ -23,7 +23,10 @@ export const toRead = (state: State, work: Work, slot: number): void => add(stat
 export const toLink = (state: State, work: Work, slot: number): void => add(state, work.link, LINK, slot);
 export const toEvaluate = (state: State, work: Work, slot: number): void => add(state, work.evaluate, EVALUATE, slot);
 export const toLimit = (state: State, work: Work, slot: number): void => add(state, work.limit, LIMIT, slot);
-export const toShowAgain = (state: State, work: Work, slot: number): void => add(state, work.again, SHOWN_AGAIN, slot);
+export function toShowAgain(state: State, work: Work, slot: number): void {
+  // While a build is taken in, nobody has seen anything yet.
+  if (!state.isFilling) add(state, work.again, SHOWN_AGAIN, slot);
+}
 
 export function toPlace(work: Work, axis: AxisState): void {
   if (axis.dirty) return;

@@ -30,6 +30,8 @@ const statusOf = (rangeIndex: number, grade: number): RowStatus => {
   return upTo <= 400 || (upTo === 630 && grade <= 12) ? 'read' : 'from memory';
 };
 
+const castingRows: (TableTolerance | undefined)[] = new Array(castingRanges.length * 16).fill(undefined);
+
 /**
  * Dimensional casting tolerance of ISO 8062-3, as ± half of the total band about the nominal size.
  *
@@ -41,9 +43,15 @@ export function castingTolerance(grade: number, sizeMm: number): TableTolerance 
   const index = rangeOf(castingRanges, sizeMm);
   const band = bands[index]?.[grade - 1];
   if (band === undefined) return undefined;
+  // The words of a row are made once, not for each of the thousands of dimensions that fall in it.
+  const place = index * 16 + grade - 1;
+  const known = castingRows[place];
+  if (known) return known;
   const status = statusOf(index, grade);
   const row = rowInWords('ISO 8062-3:2007 table 2', `DCTG ${grade}, half of ${band} mm`, castingRanges[index]!, status);
-  return { plusMinus: band / 2, row, status };
+  const made: TableTolerance = { plusMinus: band / 2, row, status };
+  castingRows[place] = made;
+  return made;
 }
 
 /** Grades of required machining allowance, ISO 8062-3; A and B for special cases only. */

@@ -60,6 +60,27 @@ const angle: GeneralTable = {
 
 const tables: Readonly<Record<GeneralForm, GeneralTable>> = { linear, edge, angle };
 
+// The words of a row are made once, not for each of the thousands of dimensions that fall in it.
+const rowsOf = (table: GeneralTable, klass: GeneralClass): readonly (TableTolerance | undefined)[] =>
+  table.cells[klass].map((plusMinus, i) =>
+    plusMinus === undefined
+      ? undefined
+      : {
+          plusMinus,
+          row: rowInWords(table.source, `class ${klass}`, table.ranges[i]!, table.status),
+          status: table.status,
+        },
+  );
+
+const rowsByClass = (table: GeneralTable): Readonly<Record<GeneralClass, readonly (TableTolerance | undefined)[]>> => ({
+  f: rowsOf(table, 'f'),
+  m: rowsOf(table, 'm'),
+  c: rowsOf(table, 'c'),
+  v: rowsOf(table, 'v'),
+});
+
+const rows = { linear: rowsByClass(linear), edge: rowsByClass(edge), angle: rowsByClass(angle) };
+
 /**
  * General tolerance of ISO 2768-1:1989.
  *
@@ -70,8 +91,5 @@ const tables: Readonly<Record<GeneralForm, GeneralTable>> = { linear, edge, angl
 export function generalTolerance(klass: GeneralClass, form: GeneralForm, sizeMm: number): TableTolerance | undefined {
   const table = tables[form];
   const index = sizeMm === table.ranges[0]!.over && sizeMm > 0 ? 0 : rangeOf(table.ranges, sizeMm);
-  const plusMinus = table.cells[klass][index];
-  if (plusMinus === undefined) return undefined;
-  const row = rowInWords(table.source, `class ${klass}`, table.ranges[index]!, table.status);
-  return { plusMinus, row, status: table.status };
+  return rows[form][klass][index];
 }

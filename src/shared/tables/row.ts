@@ -19,7 +19,8 @@ export interface SizeRange {
 
 /** @returns the index of the range that holds the size; -1 when none does. */
 export function rangeOf(ranges: readonly SizeRange[], sizeMm: number): number {
-  return ranges.findIndex(({ over, upTo }) => sizeMm > over && sizeMm <= upTo);
+  for (let i = 0; i < ranges.length; i++) if (sizeMm > ranges[i]!.over && sizeMm <= ranges[i]!.upTo) return i;
+  return -1;
 }
 
 /** `30 to 120 mm`, `up to 10 mm`, `over 400 mm`. */

@@ -17,6 +17,7 @@ const rooms = [
   'build',
   'drawing',
   'solid',
+  'sheet',
   'pattern',
   'foundry',
   'machining',

@@ -24,6 +24,11 @@ async function violations(page: Page): Promise<readonly string[]> {
 
 const part = (page: Page, name: string) =>
   page.getByRole('listbox', { name: 'Parts' }).getByRole('option', { name }).first();
+/** Chooses a part and waits until its sheet is on the board. */
+async function onBoard(page: Page, name: string): Promise<void> {
+  await part(page, name).click();
+  await page.locator('.board h2', { hasText: new RegExp(`^${name}$`) }).waitFor();
+}
 const grid = (page: Page) => page.getByRole('grid');
 const cell = (page: Page, dimension: string, column: string) =>
   page
@@ -78,7 +83,7 @@ describe('the Drawing Office on the example as first drawn', () => {
   });
 
   test('what is written is judged at every keystroke, and Esc leaves the cell as it was', async () => {
-    await part(page, 'trunnion bracket').click();
+    await onBoard(page, 'trunnion bracket');
     await cell(page, 'boss diameter', 'value').click();
     await grid(page).focus();
     await page.keyboard.type('2 * pivot');
@@ -126,14 +131,14 @@ describe('the Drawing Office on the example as first drawn', () => {
     at = await launch({ args: ['--example=as-first-drawn'], userData: data });
     page = at.page;
     await page.waitForSelector('.strip-arc');
-    await part(page, 'trunnion bracket').click();
+    await onBoard(page, 'trunnion bracket');
     await expect.poll(() => menuItem(at.app, 'redo').then((item) => item?.label)).toMatch(/^Redo set .*24/);
     await chooseMenu(at.app, 'redo');
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).not.toContain('not clear to cut');
   });
 
   test('a block goes to a spreadsheet and comes back, as one step', async () => {
-    await part(page, 'trunnion bracket').click();
+    await onBoard(page, 'trunnion bracket');
     await cell(page, 'foot thickness', 'name').click();
     await grid(page).focus();
     await page.keyboard.press('Shift+ArrowDown');
@@ -161,6 +166,73 @@ describe('the Drawing Office on the example as first drawn', () => {
     await page.keyboard.press('Control+v');
     await expect.poll(() => page.locator('.foot.refusal').textContent()).toMatch(/Row 2.*"nowhere"/);
     expect(await cell(page, 'good', 'name').count()).toBe(0);
+  });
+
+  test('a dimension is written into the empty last row, from station to station', async () => {
+    await onBoard(page, 'clamp screw');
+    await page.getByRole('tab', { name: /Stations/ }).click();
+    await grid(page).focus();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.press('Home');
+    for (const name of ['tip', 'collar']) {
+      await page.keyboard.type(name);
+      await page.keyboard.press('Enter');
+      await page.locator('.grid-row:not(.new) [data-column="name"]', { hasText: new RegExp(`^${name}$`) }).waitFor();
+    }
+    const rows = await page.locator('.grid-row:not(.new)').count();
+    await page.getByRole('tab', { name: /Dimensions/ }).click();
+    await grid(page).focus();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.press('Home');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.type('tip');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => page.locator('.grid-row.new [data-column="from"]').textContent()).toBe('tip');
+    await page.keyboard.type('collar');
+    await page.keyboard.press('Tab');
+    await page.locator('[data-column="name"]', { hasText: 'tip to collar' }).waitFor();
+    await page.keyboard.type('1-1/4"');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => cell(page, 'tip to collar', 'resolved').textContent()).toBe('31.75 mm');
+    expect(rows).toBeGreaterThanOrEqual(2);
+  });
+
+  test('an edit that cannot be put on disk is told, halts the rest, and is tried again or taken back', async () => {
+    await onBoard(page, 'trunnion bracket');
+    const refuse = (on: boolean) =>
+      at.app.evaluate(({ ipcMain }, wanted) => {
+        // Electron's own table of handlers: the only way to put another in the place of one and back.
+        const { _invokeHandlers: handlers } = ipcMain as unknown as { _invokeHandlers: Map<string, unknown> };
+        const kept = globalThis as unknown as { keptCommit?: unknown };
+        kept.keptCommit ??= handlers.get('build:commit');
+        const full = async () => ({ ok: false, error: { code: 'disk-full' } });
+        handlers.set('build:commit', wanted ? full : kept.keptCommit);
+      }, on);
+    const write = async (value: string) => {
+      await cell(page, 'boss diameter', 'value').click();
+      await grid(page).focus();
+      await page.keyboard.type(value);
+      await page.keyboard.press('Enter');
+    };
+    await refuse(true);
+    await write('23');
+    await expect.poll(() => page.locator('.banner.stop').textContent()).toMatch(/not on disk.*disk is full/i);
+    expect(await violations(page)).toEqual([]);
+    await write('24');
+    await expect.poll(() => page.locator('[data-cell-problem]').textContent()).toContain('This edit waits');
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Take Back' }).click();
+    await expect.poll(() => cell(page, 'boss diameter', 'value').textContent()).toBe('22');
+    expect(await page.locator('.banner.stop').count()).toBe(0);
+
+    await write('23');
+    await page.getByRole('button', { name: 'Try Again' }).waitFor();
+    await refuse(false);
+    await page.getByRole('button', { name: 'Try Again' }).click();
+    await saved(page);
+    expect(await cell(page, 'boss diameter', 'value').textContent()).toBe('23');
+    await chooseMenu(at.app, 'undo');
+    await expect.poll(() => cell(page, 'boss diameter', 'value').textContent()).toBe('22');
   });
 
   test('the strip can be walked by keys alone', async () => {

@@ -67,29 +67,32 @@ function PartRoom({ part }: { readonly part: string }) {
   const sheet = last.current;
   if (sheet === undefined) return <Pane title="Drawing">{null}</Pane>;
   return (
-    <Split
-      id="inspector"
-      direction="across"
-      sized="second"
-      label="Width of the inspector"
-      initial={320}
-      min={240}
-      max={640}
-    >
-      <Board sheet={sheet} />
+    // Until the new sheet is there nothing can be written: it would go to the part that is left.
+    <div className="board" inert={sheet.part.id !== part}>
       <Split
-        id="findings"
-        direction="down"
+        id="inspector"
+        direction="across"
         sized="second"
-        label="Height of the findings"
-        initial={300}
-        min={120}
-        max={900}
+        label="Width of the inspector"
+        initial={320}
+        min={240}
+        max={640}
       >
-        <InspectorPane sheet={sheet} />
-        <FindingsPane />
+        <Board sheet={sheet} />
+        <Split
+          id="findings"
+          direction="down"
+          sized="second"
+          label="Height of the findings"
+          initial={300}
+          min={120}
+          max={900}
+        >
+          <InspectorPane sheet={sheet} />
+          <FindingsPane />
+        </Split>
       </Split>
-    </Split>
+    </div>
   );
 }
 

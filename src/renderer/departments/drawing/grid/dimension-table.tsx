@@ -139,6 +139,7 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
         void engine.run('dimension-remove', { dimensions: rows.map((row) => row.record.id) }).then(notifyOutcome)
       }
       hint="write a new dimension"
+      newText={(column) => (column === 'from' ? halves.get('new') : undefined)}
     />
   );
 }

@@ -27,14 +27,19 @@ export interface GridProps<R> {
   readonly onRemove: (rows: readonly R[]) => void;
   /** What the empty last row says. */
   readonly hint: string;
+  /** What is written so far in the empty last row. */
+  readonly newText?: (column: string) => string | undefined;
 }
 
 interface Editing extends Cell {
+  /** The row's key, or `new`: rows may come and go above it while a commit is on its way. */
+  readonly key: string;
   readonly start: string;
   readonly caretAtEnd: boolean;
   readonly refused: string | undefined;
 }
 
+const NEW = 'new';
 const ROW_PX = 28;
 const MARK_PX = 28;
 
@@ -69,8 +74,11 @@ export function Grid<R>(props: GridProps<R>) {
     virtual.scrollToIndex(row);
   }, [selected, rows, keyOf, virtual]);
 
+  // Commits take their time: what follows them looks at the rows of that moment, not at those of the keystroke.
+  const latest = useRef({ rows, count });
+  latest.current = { rows, count };
   const clamp = ({ row, column }: Cell): Cell => ({
-    row: Math.min(count - 1, Math.max(0, row)),
+    row: Math.min(latest.current.count - 1, Math.max(0, row)),
     column: Math.min(columns.length - 1, Math.max(0, column)),
   });
   const goTo = (cell: Cell, extend = false) => {
@@ -79,7 +87,7 @@ export function Grid<R>(props: GridProps<R>) {
     setActive(to);
     virtual.scrollToIndex(to.row);
     scrollToColumn(scroller.current, columns, to.column);
-    const row = rows[to.row];
+    const row = latest.current.rows[to.row];
     if (!extend) onSelect(row === undefined ? undefined : keyOf(row));
   };
   const startEditing = (cell: Cell, typed?: string) => {
@@ -87,11 +95,17 @@ export function Grid<R>(props: GridProps<R>) {
     if (!editable || column?.edit === undefined) return;
     const row = rows[cell.row];
     const text = row === undefined ? '' : column.text(row);
-    setEditing({ ...cell, start: typed ?? text, caretAtEnd: typed !== undefined, refused: undefined });
+    setEditing({
+      ...cell,
+      key: row === undefined ? NEW : keyOf(row),
+      start: typed ?? text,
+      caretAtEnd: typed !== undefined,
+      refused: undefined,
+    });
   };
   const finish = async (cell: Editing, text: string, then: 'down' | 'up' | 'right' | 'left' | 'stay') => {
     const column = columns[cell.column]!;
-    const row = rows[cell.row];
+    const row = rows.find((each) => keyOf(each) === cell.key);
     const changed = text.trim() !== (row === undefined ? '' : column.text(row));
     const refused = changed ? await props.onCommit(row, column.id, text.trim()) : undefined;
     if (refused !== undefined && then !== 'stay')
@@ -220,7 +234,7 @@ export function Grid<R>(props: GridProps<R>) {
         </div>
         {virtual.getVirtualItems().map(({ index, start }) => {
           const row = rows[index];
-          const key = row === undefined ? 'new' : keyOf(row);
+          const key = row === undefined ? NEW : keyOf(row);
           return (
             <div
               key={key}
@@ -238,7 +252,7 @@ export function Grid<R>(props: GridProps<R>) {
               style={{
                 gridTemplateColumns: template,
                 transform: `translateY(${start}px)`,
-                zIndex: editing?.row === index ? 3 : undefined,
+                zIndex: editing?.key === key ? 3 : undefined,
               }}
             >
               <div role="gridcell" aria-colindex={1} className="grid-cell grid-mark">
@@ -246,7 +260,7 @@ export function Grid<R>(props: GridProps<R>) {
               </div>
               {columns.map((column, c) => {
                 const isActive = active.row === index && active.column === c;
-                const isEdited = editing?.row === index && editing.column === c;
+                const isEdited = editing?.key === key && editing.column === c;
                 const problem = row === undefined ? undefined : column.problem?.(row);
                 const aside = row === undefined ? undefined : column.aside?.(row);
                 return (
@@ -304,7 +318,7 @@ export function Grid<R>(props: GridProps<R>) {
                         />
                       )
                     ) : row === undefined ? (
-                      c === 0 && <span className="soft">{props.hint}</span>
+                      <NewCell text={props.newText?.(column.id)} hint={c === 0 ? props.hint : ''} />
                     ) : (
                       <span className="ellipsis">{column.show?.(row) ?? column.text(row)}</span>
                     )}
@@ -318,6 +332,10 @@ export function Grid<R>(props: GridProps<R>) {
       </div>
     </div>
   );
+}
+
+function NewCell({ text, hint }: { readonly text: string | undefined; readonly hint: string }) {
+  return text === undefined ? <span className="soft">{hint}</span> : <span className="ellipsis">{text}</span>;
 }
 
 const firstOf = (choices: readonly string[], letter: string): string =>

@@ -48,7 +48,7 @@ export interface StripLayout {
 
 /** px */
 const STEP = 22;
-const LEAST_STEP = 12;
+const LEAST_STEP = 14;
 const MOST_STEP = 34;
 const FIRST = 26;
 const TOP = 20;

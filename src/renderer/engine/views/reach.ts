@@ -55,7 +55,7 @@ export const reachView = defineView<ReachParams, Reach | undefined>({
 });
 
 interface Found {
-  /** What was asked about: one record, or all dimensions of a part. */
+  /** What was asked about: one record, or all dimensions and stations of a part. */
   readonly start: readonly RecordId[];
   readonly dimensions: readonly DimensionId[];
   readonly stations: readonly StationId[];
@@ -101,7 +101,7 @@ function reachOfPart(scene: Scene, part: PartId, way: Way): Found {
       }
     }
   }
-  return { start, dimensions, stations };
+  return { start: [...start, ...scene.index.stationsOf(part).map(({ id }) => id)], dimensions, stations };
 }
 
 function linksThrough(scene: Scene, dimensions: readonly RecordId[]): readonly string[] {

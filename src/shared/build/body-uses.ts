@@ -50,7 +50,8 @@ export function wordsOfRole(role: SizeRole): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
 
-const formOf = (measure: Measure): SizeForm | 'between' => (measure.type === 'size' ? measure.form : 'between');
+/** What a dimension measures, in one word. */
+export const formOf = (measure: Measure): SizeForm | 'between' => (measure.type === 'size' ? measure.form : 'between');
 
 export const servesAs = (measure: Measure, role: SizeRole): boolean => served[role].includes(formOf(measure));
 

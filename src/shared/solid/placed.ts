@@ -21,7 +21,11 @@ export type Move = readonly [
   number,
 ];
 
-/** One corner of an outline; `bulge` = tan(quarter of the arc's angle) of the segment that leaves it, 0 for a straight one, positive to the left. */
+/**
+ * One corner of an outline; `bulge` = tan(quarter of the arc's angle) of the segment that leaves it, 0 for a straight one.
+ * Positive where the arc turns to the left, as a rounded convex corner of a counter-clockwise outline does (it then lies to
+ * the right of its chord). Never more than half a turn, so |bulge| ≤ 1.
+ */
 export interface OutlineCorner {
   readonly u: number;
   readonly v: number;
@@ -56,14 +60,44 @@ export interface MeshShape {
 /** The exact, analytic form of a body: everything (kernel meshes, swept radii, clearances) follows from it. */
 export type ExactShape = Extrusion | Turned | MeshShape;
 
+/**
+ * Stable codes of what can be wrong with a shape whose places and sizes are all known:
+ * - `outline-crosses`: its outline crosses or touches itself;
+ * - `radius-too-large`: a rounding does not fit on the sides that meet at its corner;
+ * - `bore-not-smaller`: a tube's bore is as wide as the tube or wider;
+ * - `thread-without-pitch`: the pitch of a threaded hole is not known, so neither is its tap drill;
+ * - `counterbore-not-wider`, `counterbore-too-deep`, `countersink-not-wider`, `countersink-too-deep`;
+ * - `angle-out-of-range`: the angle of a countersink or drill point is not between 0° and 180°;
+ * - `count-not-whole`: a count is no whole number of at least 1;
+ * - `too-many-copies`: more copies than can be shown (`MOST_COPIES`);
+ * - `size-does-not-fit`: a dimension measures something that cannot serve here;
+ * - `mesh-inside-out`: the faces of an imported solid look inwards, or it encloses nothing.
+ */
+export const shapeProblemCodes = [
+  'outline-crosses',
+  'radius-too-large',
+  'bore-not-smaller',
+  'thread-without-pitch',
+  'counterbore-not-wider',
+  'counterbore-too-deep',
+  'countersink-not-wider',
+  'countersink-too-deep',
+  'angle-out-of-range',
+  'count-not-whole',
+  'too-many-copies',
+  'size-does-not-fit',
+  'mesh-inside-out',
+] as const;
+export type ShapeProblemCode = (typeof shapeProblemCodes)[number];
+
 /** Why a body has no solid. */
 export type BodyProblem =
   /** Stations that no dimension places, and dimensions without a value, that it needs. */
   | { readonly why: 'not-placed'; readonly stations: readonly StationId[]; readonly dimensions: readonly DimensionId[] }
   /** Two of its places coincide, or a size is zero or less. `at` names them. */
   | { readonly why: 'no-size'; readonly at: readonly (StationId | DimensionId)[] }
-  /** Its outline crosses itself, a radius does not fit its corner, a counterbore is narrower than its hole, … `code` is stable. */
-  | { readonly why: 'shape'; readonly code: string; readonly at: readonly (StationId | DimensionId)[] };
+  /** Its outline crosses itself, a radius does not fit its corner, a counterbore is narrower than its hole, … */
+  | { readonly why: 'shape'; readonly code: ShapeProblemCode; readonly at: readonly (StationId | DimensionId)[] };
 
 /** A body as its stations and sizes place it. */
 export interface PlacedBody {

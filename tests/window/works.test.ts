@@ -166,7 +166,8 @@ describe('the Works on the example as first drawn', () => {
   test('an edit in the Drawing Office draws its line on the map', async () => {
     const links = async () => Number(/, (\d+) links/.exec((await map(page).getAttribute('aria-label')) ?? '')?.[1]);
     const before = await links();
-    await block(page, 'clamp screw').dblclick();
+    await page.getByRole('button', { name: 'Fit the map' }).click();
+    await block(page, 'trunnion bracket').dblclick();
     await page.waitForSelector('[role=grid]');
     const cell = page.locator('.grid-row [data-column="value"]').first();
     await cell.click();

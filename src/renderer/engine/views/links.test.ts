@@ -98,8 +98,8 @@ describe('links between parts', () => {
     const broken = links.find(({ to }) => to === partId('base'));
     expect(broken?.from).toBe('part:column');
     expect(broken?.pairs.map(({ dimension, name, byName }) => [dimension, name, byName])).toEqual([
-      [undefined, 'boar', 'hook'],
       ['dimension:rise', 'rise', 'hook'],
+      [undefined, 'boar', 'hook'],
     ]);
     expect(broken?.marks.stop).toBe(1);
     expect(links.find(({ to }) => to === partId('ram'))?.marks.stop).toBe(0);

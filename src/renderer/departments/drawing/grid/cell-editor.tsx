@@ -27,7 +27,7 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
 
   useLayoutEffect(() => {
     const field = input.current;
-    field?.focus();
+    field?.focus({ preventScroll: true });
     if (caretAtEnd) field?.setSelectionRange(start.length, start.length);
     else field?.select();
   }, [caretAtEnd, start]);
@@ -190,7 +190,7 @@ export function ChoiceEditor({ title, choices, start, onDone, onCancel }: Choice
   const field = useRef<HTMLSelectElement>(null);
   const settled = useRef(false);
   const [value, setValue] = useState(start);
-  useLayoutEffect(() => field.current?.focus(), []);
+  useLayoutEffect(() => field.current?.focus({ preventScroll: true }), []);
   const done = (then: 'down' | 'right' | 'left' | 'stay', text = value) => {
     if (settled.current) return;
     settled.current = true;

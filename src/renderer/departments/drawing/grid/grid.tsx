@@ -112,7 +112,7 @@ export function Grid<R>(props: GridProps<R>) {
       return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
     setEditing(undefined);
     if (then !== 'stay') {
-      scroller.current?.focus();
+      scroller.current?.focus({ preventScroll: true });
       const by = { down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1] }[then] as [number, number];
       goTo({ row: cell.row + by[0], column: cell.column + by[1] });
     }
@@ -280,6 +280,7 @@ export function Grid<R>(props: GridProps<R>) {
                       column.edit === undefined && 'computed',
                       c === 0 && 'pinned',
                       isActive && 'active',
+                      isEdited && 'edited',
                       anchor !== undefined && inBlock(block, index, c) && 'in-block',
                       problem !== undefined && 'wrong',
                     )}
@@ -300,7 +301,7 @@ export function Grid<R>(props: GridProps<R>) {
                           onDone={(text, then) => void finish(editing, text, then)}
                           onCancel={() => {
                             setEditing(undefined);
-                            scroller.current?.focus();
+                            scroller.current?.focus({ preventScroll: true });
                           }}
                         />
                       ) : (
@@ -313,7 +314,7 @@ export function Grid<R>(props: GridProps<R>) {
                           onDone={(text, then) => void finish(editing, text, then)}
                           onCancel={() => {
                             setEditing(undefined);
-                            scroller.current?.focus();
+                            scroller.current?.focus({ preventScroll: true });
                           }}
                         />
                       )

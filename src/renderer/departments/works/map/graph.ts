@@ -122,7 +122,7 @@ export function edgesOf({ links, opened, layout, reach, part, subject }: Shown):
         link,
         pairs: link.pairs,
         path: smooth(points),
-        label: line?.label ?? halfWay(points),
+        label: line?.label ?? (near || look === 'lit' ? halfWay(points) : undefined),
         look,
         near,
       };
@@ -154,7 +154,14 @@ export function edgesOf({ links, opened, layout, reach, part, subject }: Shown):
 
 const middleBelow = (box: Box): Point => ({ x: box.x + box.width / 2, y: box.y + box.height });
 const middleAbove = (box: Box): Point => ({ x: box.x + box.width / 2, y: box.y });
-const halfWay = (points: readonly Point[]): Point | undefined => points[Math.floor(points.length / 2)];
+/** Where a label goes when the layout kept no room for it. */
+const halfWay = (points: readonly Point[]): Point | undefined => {
+  const [first, second] = [points[0], points.at(-1)];
+  if (first === undefined || second === undefined) return undefined;
+  return points.length > 2
+    ? points[Math.floor(points.length / 2)]
+    : { x: (first.x + second.x) / 2, y: (first.y + second.y) / 2 };
+};
 
 /** A row is left on the side on which the other end lies, but not past a station that stands beside the dimension. */
 function atRow(box: Box, row: RowPlace | undefined, other: Box): End | undefined {

@@ -93,5 +93,23 @@ describe('the layout of the map', () => {
 
   test('is the same each time', () => expect(layoutMap(bigBuild(60))).toEqual(layoutMap(bigBuild(60))));
 
-  test('five hundred parts stand apart', { timeout: 120_000 }, () => expectApart(layoutMap(bigBuild(500))));
+  test('five hundred parts stand apart, in a shape that fits a window', () => {
+    const laid = layoutMap(bigBuild(500));
+    expectApart(laid);
+    expect(laid.width / laid.height).toBeGreaterThan(0.7);
+    expect(laid.width / laid.height).toBeLessThan(2.8);
+  });
+
+  test('a chain of four hundred parts is folded, each part after the one that it hangs on', () => {
+    const nodes = Array.from({ length: 400 }, (_, i) => node(`p${i}`));
+    const lines = nodes.slice(1).map(({ id }, i) => line(`p${i}`, id));
+    const laid = layoutMap({ nodes, lines: [...lines, line('p399', 'p0')] });
+    expectApart(laid);
+    expect(laid.width / laid.height).toBeGreaterThan(0.7);
+    expect(laid.width / laid.height).toBeLessThan(2.8);
+    for (let i = 1; i < 400; i++) {
+      const [before, after] = [laid.boxes[`p${i - 1}`]!, laid.boxes[`p${i}`]!];
+      expect(after.y > before.y || after.x > before.x).toBe(true);
+    }
+  });
 });

@@ -1,4 +1,6 @@
 import { Graph, layout as layDagre } from '@dagrejs/dagre';
+import { layFolded } from './folded-layout.ts';
+import { joinToBoxes } from './join-to-boxes.ts';
 
 export interface Point {
   readonly x: number;
@@ -34,8 +36,7 @@ const RANK_GAP = 44;
 const LABEL_HEIGHT = 18;
 /** Width to height that blocks are set to: that of the room that a window leaves for the map. */
 const ASPECT = 1.4;
-// Beyond this the exact ranking takes seconds, and room for every label scatters the parts; the simpler one draws
-// slightly longer lines, and labels stand on what is lit only.
+// Beyond this the exact layout takes many seconds; blocks are folded instead.
 const EXACT_UP_TO = 160;
 
 /**
@@ -45,7 +46,9 @@ const EXACT_UP_TO = 160;
 export function layoutMap(request: LayoutRequest): MapLayout {
   const blocks = blocksOf(request);
   const single = blocks.filter(({ nodes }) => nodes.length === 1);
-  const tied = blocks.filter(({ nodes }) => nodes.length > 1).map(layBlock);
+  const tied = blocks
+    .filter(({ nodes }) => nodes.length > 1)
+    .map((block) => (block.nodes.length > EXACT_UP_TO ? layFolded(block, ASPECT) : layBlock(block)));
   const laid = [...tied, ...(single.length > 0 ? [layRows(single.map(({ nodes }) => nodes[0]!))] : [])];
   return setInRows(laid);
 }
@@ -87,12 +90,17 @@ interface Drawn {
 
 function layBlock({ nodes, lines }: LayoutRequest): MapLayout {
   const graph = new Graph({ multigraph: true });
-  const exact = nodes.length <= EXACT_UP_TO;
-  const ranker = exact ? 'network-simplex' : 'tight-tree';
-  graph.setGraph({ rankdir: 'TB', nodesep: GAP, ranksep: RANK_GAP, edgesep: 8, ranker, acyclicer: 'greedy' });
+  graph.setGraph({
+    rankdir: 'TB',
+    nodesep: GAP,
+    ranksep: RANK_GAP,
+    edgesep: 8,
+    ranker: 'network-simplex',
+    acyclicer: 'greedy',
+  });
   for (const { id, width, height } of nodes) graph.setNode(id, { width, height });
   for (const { id, from, to, labelWidth } of lines) {
-    const label = exact && labelWidth > 0 ? { width: labelWidth, height: LABEL_HEIGHT, labelpos: 'c' as const } : {};
+    const label = labelWidth > 0 ? { width: labelWidth, height: LABEL_HEIGHT, labelpos: 'c' as const } : {};
     graph.setEdge(from, to, { ...label }, id);
   }
   layDagre(graph);
@@ -103,62 +111,12 @@ function layBlock({ nodes, lines }: LayoutRequest): MapLayout {
   }
   const courses = lines.map((line) => {
     const { points = [], x, y }: Drawn = graph.edge(line.from, line.to, line.id);
-    const label = exact && line.labelWidth > 0 && x !== undefined && y !== undefined ? { x, y } : undefined;
+    const label = line.labelWidth > 0 && x !== undefined && y !== undefined ? { x, y } : undefined;
     return { ...line, between: points.slice(1, -1).map((point) => ({ x: point.x, y: point.y })), label };
   });
   const drawn = joinToBoxes(courses, boxes);
   const { width = 0, height = 0 } = graph.graph();
   return { boxes, lines: drawn, width, height };
-}
-
-interface Course {
-  readonly id: string;
-  readonly from: string;
-  readonly to: string;
-  /** Points that the line passes between its boxes. */
-  readonly between: readonly Point[];
-  readonly label: Point | undefined;
-}
-
-/** Begins and ends each line on the lower or upper edge of its boxes, side by side in the order in which they lie. */
-function joinToBoxes(courses: readonly Course[], boxes: Readonly<Record<string, Box>>): MapLayout['lines'] {
-  interface Joint {
-    readonly course: Course;
-    readonly end: 'from' | 'to';
-    /** Where the line comes from or goes to next. */
-    readonly beside: number;
-  }
-  const sides = new Map<string, Joint[]>();
-  const middle = (box: Box): number => box.x + box.width / 2;
-  const isDown = ({ from, to }: Course): boolean => boxes[from]!.y <= boxes[to]!.y;
-  for (const course of courses) {
-    const [from, to] = [boxes[course.from]!, boxes[course.to]!];
-    const joints = [
-      { course, end: 'from', beside: course.between[0]?.x ?? middle(to) },
-      { course, end: 'to', beside: course.between.at(-1)?.x ?? middle(from) },
-    ] as const;
-    for (const joint of joints) {
-      const side = `${(joint.end === 'from') === isDown(course) ? 'below' : 'above'} ${course[joint.end]}`;
-      const list = sides.get(side);
-      if (list === undefined) sides.set(side, [joint]);
-      else list.push(joint);
-    }
-  }
-  const ends = new Map<string, Point>();
-  for (const [side, joints] of sides) {
-    joints.sort((a, b) => a.beside - b.beside);
-    for (const [i, { course, end }] of joints.entries()) {
-      const box = boxes[course[end]]!;
-      const x = box.x + (box.width * (i + 1)) / (joints.length + 1);
-      ends.set(`${course.id} ${end}`, { x, y: side.startsWith('below') ? box.y + box.height : box.y });
-    }
-  }
-  return Object.fromEntries(
-    courses.map(({ id, between, label }) => [
-      id,
-      { points: [ends.get(`${id} from`)!, ...between, ends.get(`${id} to`)!], label },
-    ]),
-  );
 }
 
 /** Boxes in rows, as many in each as the aspect asks for. */

@@ -4,6 +4,7 @@ import { describeProblem } from '../formula/messages.ts';
 import { nameKey } from '../formula/name-key.ts';
 import { parseWritten } from '../formula/parse-written.ts';
 import { parseLimits } from '../quantity/parse-limits.ts';
+import { refuseUnfitMeasure } from './body-guards.ts';
 import type { CommandContext } from './command.ts';
 import type { CsvRow } from './csv.ts';
 import type { BuildDiff } from './diff.ts';
@@ -16,6 +17,7 @@ import { settingsOf } from './look-up.ts';
 import { measureOfRow } from './measure-of-row.ts';
 import type { Part } from './part.ts';
 import type { Build } from './records.ts';
+import { refusalWords } from './refusals.ts';
 import { type RowRefusal, refuseRow } from './row-refusal.ts';
 import type { Settings } from './settings.ts';
 import type { Station } from './station.ts';
@@ -64,7 +66,7 @@ export function planImport(
   const draft = draftOf(build);
   const report = rows.map((row): RowReport => {
     const { line, part, name } = row;
-    const taken = takeRow(state, settings, row, options, context);
+    const taken = usable(build, takeRow(state, settings, row, options, context));
     if (!taken.ok) return { line, part, name, outcome: 'refused', what: [], ...taken.error };
     const { records, outcome, what } = taken.value;
     for (const record of records) {
@@ -74,6 +76,17 @@ export function planImport(
     return { line, part, name, outcome, what, reason: '', remedy: '' };
   });
   return { rows: report, diff: draft.diff() };
+}
+
+/** A row that would take a size away from a body is not taken. */
+function usable(build: Build, taken: Result<Taken, RowRefusal>): Result<Taken, RowRefusal> {
+  for (const record of taken.ok ? taken.value.records : []) {
+    const fits = record.kind === 'dimension' ? refuseUnfitMeasure(build, record) : ok(undefined);
+    if (fits.ok) continue;
+    const { sentence, remedy } = refusalWords(fits.error);
+    return refuseRow(sentence, remedy);
+  }
+  return taken;
 }
 
 interface Taken {

@@ -3,6 +3,7 @@ export const refusals = {
   'part-not-found': ['The part is no longer in the build.', 'Choose a part from the list of parts.'],
   'station-not-found': ['The station is no longer in the build.', 'Choose a station of this part.'],
   'dimension-not-found': ['The dimension is no longer in the build.', 'Choose a dimension of this part.'],
+  'body-not-found': ['The body is no longer in the build.', 'Choose a body of this part.'],
   'acceptance-not-found': ['This finding is not accepted any more.', 'Nothing needs withdrawing.'],
   'nothing-given': ['Nothing was given to change.', 'Select at least one row and change a field.'],
   'field-refused': ['The {field} "{given}" cannot be kept.', 'Write {expected}.'],
@@ -20,6 +21,16 @@ export const refusals = {
     '{count} dimensions measure from or to "{station}" along {axis}.',
     'Remove those dimensions or point them at other stations, then change the axis.',
   ],
+  'needed-by-bodies': [
+    '{bodies} {hang} on {what}.',
+    'Remove those bodies first, or place them on other stations and sizes.',
+  ],
+  'measure-needed-by-body': [
+    'The body "{body}" takes "{dimension}" for a size, for which {wanted} is wanted.',
+    'Give the body another size first, or leave what the dimension measures as it is.',
+  ],
+  'body-does-not-hold': ['The body cannot be kept: {what}.', '{remedy}'],
+  'solid-unsound': ['The solid of "{file}" cannot be kept: {what}.', 'Take a file that holds a closed solid.'],
   'axis-has-datum': ['Axis {axis} has its own datum already.', 'Clear that datum first.'],
   'cell-station-unknown': [
     'Row {row}, {field}: this part has no station "{given}".',

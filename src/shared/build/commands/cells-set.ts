@@ -1,5 +1,6 @@
 import type { DimensionId, PartId } from '../../base/ids.ts';
 import { err, ok, type Result } from '../../base/result.ts';
+import { refuseUnfitMeasure } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { type Dimension, defaultDimension, finishes, type Measure, sources } from '../dimension.ts';
 import { draftOf } from '../draft.ts';
@@ -53,6 +54,8 @@ export default defineCommand<CellsSet>({
       if (!to.ok) return to;
       const refused = whyNotKept(to.value);
       if (refused) return err({ code: 'cell-refused', data: { row, ...refused.data } });
+      const fits = refuseUnfitMeasure(build, to.value);
+      if (!fits.ok) return fits;
       draft.put(to.value);
       names.push(name);
       if (from && name !== from.name) renaming.set(from.id, name);

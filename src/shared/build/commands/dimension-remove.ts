@@ -1,5 +1,6 @@
 import type { DimensionId } from '../../base/ids.ts';
 import { err, ok } from '../../base/result.ts';
+import { refuseIfNeeded } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { recordOf } from '../look-up.ts';
@@ -10,6 +11,7 @@ export interface DimensionRemove {
   readonly dimensions: readonly DimensionId[];
 }
 
+/** Removes dimensions; refused while bodies take one of them for a size. */
 export default defineCommand<DimensionRemove>({
   id: 'dimension-remove',
   run(build, { dimensions }) {
@@ -23,6 +25,8 @@ export default defineCommand<DimensionRemove>({
       names.push(`${dimension.name} of ${recordOf(build, 'part', dimension.part)?.name ?? 'part'}`);
       draft.remove(dimension.id);
     }
+    const free = refuseIfNeeded(build, gone);
+    if (!free.ok) return free;
     removeAcceptancesOf(build, draft, gone);
     return ok({
       diff: draft.diff(),

@@ -1,5 +1,6 @@
 import type { DimensionId } from '../../base/ids.ts';
 import { err, ok } from '../../base/result.ts';
+import { refuseUnfitMeasure } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import type { Dimension } from '../dimension.ts';
 import { draftOf } from '../draft.ts';
@@ -33,6 +34,8 @@ export default defineCommand<DimensionSet>({
       if (!checked.ok) return checked;
       const refused = whyNotKept(to);
       if (refused) return err(refused);
+      const fits = set.measure ? refuseUnfitMeasure(build, to) : ok(undefined);
+      if (!fits.ok) return fits;
       draft.put(to);
       if (name !== now.name) renaming.set(id, name);
     }

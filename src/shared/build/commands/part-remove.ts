@@ -1,8 +1,9 @@
 import type { PartId } from '../../base/ids.ts';
 import { err, ok } from '../../base/result.ts';
+import { removeUnusedSolids } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { dimensionsOf, recordOf, stationsOf } from '../look-up.ts';
+import { bodiesOf, dimensionsOf, recordOf, stationsOf } from '../look-up.ts';
 import { counted } from '../names.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
 
@@ -10,7 +11,7 @@ export interface PartRemove {
   readonly parts: readonly PartId[];
 }
 
-/** Removes parts with all that is theirs: stations, dimensions, and acceptances of findings that point at them. */
+/** Removes parts with all that is theirs: stations, dimensions, bodies, and acceptances of findings that point at them. */
 export default defineCommand<PartRemove>({
   id: 'part-remove',
   run(build, { parts }) {
@@ -23,11 +24,12 @@ export default defineCommand<PartRemove>({
       const part = recordOf(build, 'part', id);
       if (!part) return err({ code: 'part-not-found' });
       names.push(part.name);
-      for (const record of [part, ...stationsOf(build, id), ...dimensionsOf(build, id)]) {
+      for (const record of [part, ...stationsOf(build, id), ...dimensionsOf(build, id), ...bodiesOf(build, id)]) {
         draft.remove(record.id);
         gone.add(record.id);
       }
     }
+    removeUnusedSolids(build, draft);
     removeAcceptancesOf(build, draft, gone);
     return ok({
       diff: draft.diff(),

@@ -3,6 +3,11 @@ import type { Command, CommandContext, Step } from '../command.ts';
 import type { Build } from '../records.ts';
 import type { Refusal } from '../refusals.ts';
 import acceptanceWithdraw from './acceptance-withdraw.ts';
+import bodyAdd from './body-add.ts';
+import bodyMove from './body-move.ts';
+import bodyRemove from './body-remove.ts';
+import bodySet from './body-set.ts';
+import bodySketch from './body-sketch.ts';
 import buildReplace from './build-replace.ts';
 import cellsSet from './cells-set.ts';
 import datumSet from './datum-set.ts';
@@ -17,6 +22,7 @@ import partMove from './part-move.ts';
 import partRemove from './part-remove.ts';
 import partSet from './part-set.ts';
 import settingsSet from './settings-set.ts';
+import solidImport from './solid-import.ts';
 import stationAdd from './station-add.ts';
 import stationMove from './station-move.ts';
 import stationRemove from './station-remove.ts';
@@ -28,6 +34,11 @@ import stationSet from './station-set.ts';
  */
 export const commands = {
   'acceptance-withdraw': acceptanceWithdraw,
+  'body-add': bodyAdd,
+  'body-move': bodyMove,
+  'body-remove': bodyRemove,
+  'body-set': bodySet,
+  'body-sketch': bodySketch,
   'build-replace': buildReplace,
   'cells-set': cellsSet,
   'datum-set': datumSet,
@@ -42,6 +53,7 @@ export const commands = {
   'part-remove': partRemove,
   'part-set': partSet,
   'settings-set': settingsSet,
+  'solid-import': solidImport,
   'station-add': stationAdd,
   'station-move': stationMove,
   'station-remove': stationRemove,

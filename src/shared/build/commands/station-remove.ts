@@ -1,5 +1,6 @@
 import type { StationId } from '../../base/ids.ts';
 import { err, ok } from '../../base/result.ts';
+import { refuseIfNeeded } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { dimensionsAt, recordOf } from '../look-up.ts';
@@ -10,7 +11,10 @@ export interface StationRemove {
   readonly stations: readonly StationId[];
 }
 
-/** Removes stations, and with them the dimensions that measure from or to them; the label says how many. */
+/**
+ * Removes stations, and with them the dimensions that measure from or to them; the label says how many. Refused while bodies
+ * hang on any of them.
+ */
 export default defineCommand<StationRemove>({
   id: 'station-remove',
   run(build, { stations }) {
@@ -29,6 +33,8 @@ export default defineCommand<StationRemove>({
       draft.remove(dimension.id);
       gone.add(dimension.id);
     }
+    const free = refuseIfNeeded(build, gone);
+    if (!free.ok) return free;
     removeAcceptancesOf(build, draft, gone);
     const what = names.length === 1 ? `station ${names[0]}` : counted(names.length, 'station');
     const along =

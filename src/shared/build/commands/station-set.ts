@@ -1,5 +1,6 @@
 import type { StationId } from '../../base/ids.ts';
 import { err, ok } from '../../base/result.ts';
+import { refuseIfNeeded } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { shorten, whyNotKept } from '../keepable.ts';
@@ -16,7 +17,7 @@ export interface StationSet {
 }
 
 /**
- * Changes fields of stations. The axis can change only while no dimension uses the station; on its new axis it becomes
+ * Changes fields of stations. The axis can change only while no dimension and no body uses the station; on its new axis it becomes
  * the datum if it is the first there, else it is none.
  */
 export default defineCommand<StationSet>({
@@ -44,6 +45,8 @@ export default defineCommand<StationSet>({
           data: { count: users.length, station: from.name, axis: from.axis },
         });
       }
+      const free = refuseIfNeeded(build, new Set([id]));
+      if (!free.ok) return free;
       const there = stationsOf(build, from.part).filter((other) => {
         const now = draft.get(other.id);
         return now?.kind === 'station' && now.axis === to.axis && now.id !== id;

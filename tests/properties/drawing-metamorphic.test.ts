@@ -47,7 +47,12 @@ function axisOf(rows: readonly Row[], { datum = 0, reversed = false, value, limi
 }
 
 const placesOf = (axis: AxisDrawing): readonly number[] => axis.stations.map(({ at }) => at);
-const conflictsOf = (axis: AxisDrawing) => axis.conflicts.map(({ dimensions }) => [...dimensions].sort());
+
+/** What explains the one contradiction; where there are several faults, which loop is told first is free. */
+function explanationOf(axis: AxisDrawing): unknown {
+  const [first, ...more] = axis.conflicts;
+  return more.length > 0 ? 'several' : first?.suspects.map(({ dimension }) => dimension).sort();
+}
 
 function expectNear(actual: readonly number[], wanted: readonly number[]): void {
   expect(actual).toHaveLength(wanted.length);
@@ -84,7 +89,7 @@ test('a dimension written the other way with its sign turned says the same', () 
       const other = axisOf(rows, { reversed: true });
       expect(other.stations).toEqual(one.stations);
       expect(other.groups).toEqual(one.groups);
-      expect(conflictsOf(other)).toEqual(conflictsOf(one));
+      expect(explanationOf(other)).toEqual(explanationOf(one));
       expect(other.loops.map(({ verdict }) => verdict)).toEqual(one.loops.map(({ verdict }) => verdict));
     }),
     { numRuns: 300 },

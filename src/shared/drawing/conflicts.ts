@@ -78,7 +78,8 @@ function explainers(graph: ChainGraph, cycle: readonly Step[]): Explained {
   const witnesses: (readonly Step[])[] = [cycle];
   const suspects: Reading[] = [];
   let left = Math.max(FEWEST_TESTS, TEST_BUDGET / edges);
-  let candidates = cycle.map(({ edge }) => edge);
+  // In list order, so that it makes no difference which way the loop was found.
+  let candidates = cycle.map(({ edge }) => edge).sort((a, b) => a - b);
   while (candidates.length > 0 && left-- > 0) {
     const edge = candidates[0]!;
     candidates = candidates.slice(1);

@@ -7,7 +7,7 @@ import { findConflicts } from './conflicts.ts';
 import { distanceBetween } from './distance.ts';
 import type { AxisDrawing, Drawing, DrawingChange, ResolvedDimension } from './drawing.ts';
 import { evaluate } from './evaluate.ts';
-import { keepSame } from './keep.ts';
+import { keepAxis, sameContent } from './keep.ts';
 import { settleLimits } from './limits.ts';
 import { closesEasily, placeStations, sortAxis } from './place.ts';
 import { hangsOn, touches } from './reach.ts';
@@ -163,9 +163,10 @@ function showAgain(state: State, slot: number): boolean {
     return true;
   }
   if (!old) return true;
-  const fresh = keepSame(old, showDimension(state, slot));
+  const fresh = showDimension(state, slot);
+  if (sameContent(old, fresh)) return false;
   shown[slot] = fresh;
-  return fresh !== old;
+  return true;
 }
 
 function dimension(state: State, id: DimensionId): ResolvedDimension {
@@ -188,7 +189,7 @@ function handOut(state: State, part: PartState, current: readonly AxisState[]): 
   const fresh = current.map((axis) => {
     if (!axis.shown) {
       const made = showAxis(state, axis);
-      axis.shown = axis.before ? keepSame(axis.before, made) : made;
+      axis.shown = axis.before ? keepAxis(axis.before, made) : made;
       axis.before = undefined;
     }
     return axis.shown;

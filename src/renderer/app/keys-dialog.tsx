@@ -64,9 +64,13 @@ const groups: readonly Group[] = [
   [
     'Dependency map',
     [
+      ['↑ ↓ ← →', 'next part that way; in an opened part, row by row'],
+      ['Space', 'opens or closes the part in place'],
+      ['Enter', 'goes to the Drawing Office'],
       ['T', 'what does this touch'],
       ['H', 'what does this hang on'],
       ['Esc', 'light everything again'],
+      ['+ − 0', 'closer, farther, fit'],
     ],
   ],
 ];

@@ -17,7 +17,7 @@ import { LinkTip } from './link-tip.tsx';
 import { type Direction, neighbour } from './neighbour.ts';
 import { nodeElementId, PartBlock } from './part-node.tsx';
 import { rowMiddle, sheetOrder, sheetRows } from './sheet-rows.ts';
-import { useKeptNodes } from './use-kept-nodes.ts';
+import { useKeptEdges, useKeptNodes } from './use-kept.ts';
 import { useLayout } from './use-layout.ts';
 import { useMapView, ZOOM } from './use-map-view.ts';
 import { spokenPart } from './words.ts';
@@ -56,7 +56,7 @@ function MapSheet({ parts, links, reach, shown, onLightKey }: MapProps) {
     [parts, links, opened, layout, reach, part, subject],
   );
   const nodes = useKeptNodes(useMemo(() => (scene === undefined ? [] : nodesOf(scene)), [scene]));
-  const edges = useMemo(() => (scene === undefined ? [] : edgesOf(scene)), [scene]);
+  const edges = useKeptEdges(useMemo(() => (scene === undefined ? [] : edgesOf(scene)), [scene]));
   const [hovered, setHovered] = useState<{ readonly edge: LinkEdge; readonly x: number; readonly y: number }>();
   const [ready, setReady] = useState(false);
   const sheet = part === undefined || opened[part] === undefined ? undefined : sheetRows(opened[part]);

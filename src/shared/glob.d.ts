@@ -8,3 +8,9 @@ interface ImportMeta {
     options: { readonly eager: true; readonly import: string },
   ) => Record<string, M>;
 }
+
+/** The address of a file that goes along with the window's bundle. */
+declare module '*.wasm?url' {
+  const url: string;
+  export default url;
+}

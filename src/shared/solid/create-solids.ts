@@ -1,0 +1,131 @@
+import type { PartId } from '../base/ids.ts';
+import { type Kernel, KernelFault } from './manifold/kernel.ts';
+import { createPartTree, type PartTree } from './part-tree.ts';
+import type { MassProperties, PlacedBody } from './placed.ts';
+import type { PartSolid, RefusedBody, Solids } from './solids.ts';
+
+/** Where bodies come from. A list keeps its identity while none of its bodies changes. */
+export interface BodySource {
+  /** Parts in list order. */
+  parts(): readonly PartId[];
+  /** Bodies of a part in list order, as placed. */
+  bodiesOf(part: PartId): readonly PlacedBody[];
+}
+
+/** Parts whose trees stay in the kernel's memory; the others keep their figures and are built anew when one changes. */
+const TREES = 24;
+
+interface State {
+  readonly bodies: readonly PlacedBody[];
+  readonly solid: PartSolid | undefined;
+  readonly refused: readonly RefusedBody[];
+}
+
+const none: readonly RefusedBody[] = [];
+
+/**
+ * The solids of a build.
+ *
+ * @param kernelOf the kernel once it is loaded; asked at each use, so that it may come later than the build.
+ */
+export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Kernel | undefined): Solids {
+  const states = new Map<PartId, State>();
+  /** Oldest use first. */
+  const trees = new Map<PartId, PartTree>();
+
+  /** What was computed of the part as it is now. */
+  function present(part: PartId): State | undefined {
+    const state = states.get(part);
+    return state && sameList(state.bodies, bodiesOf(part)) ? state : undefined;
+  }
+
+  const drop = (part: PartId) => {
+    trees.get(part)?.drop();
+    trees.delete(part);
+  };
+
+  /** The part's tree, brought to its present bodies; undefined when the kernel gave up on them. */
+  function treeOf(part: PartId, kernel: Kernel): PartTree | undefined {
+    const tree = trees.get(part) ?? createPartTree(kernel);
+    trees.delete(part);
+    trees.set(part, tree);
+    for (const oldest of trees.keys()) {
+      if (trees.size <= TREES) break;
+      drop(oldest);
+    }
+    try {
+      tree.update(bodiesOf(part));
+      return tree;
+    } catch (error) {
+      drop(part);
+      if (error instanceof KernelFault) return undefined;
+      throw error;
+    }
+  }
+
+  function forgetRemoved(): void {
+    const there = new Set(parts());
+    for (const part of states.keys()) {
+      if (there.has(part)) continue;
+      states.delete(part);
+      drop(part);
+    }
+  }
+
+  function compute(part: PartId): boolean {
+    const kernel = kernelOf();
+    if (!kernel || present(part)) return false;
+    const before = states.get(part);
+    const bodies = bodiesOf(part);
+    if (!bodies.some(({ shape }) => shape)) {
+      drop(part);
+      states.set(part, { bodies, solid: undefined, refused: none });
+      return before?.solid !== undefined;
+    }
+    const tree = treeOf(part, kernel);
+    const solid = tree && solidIn(part, tree, before?.solid);
+    states.set(part, { bodies, solid, refused: tree?.refused ?? none });
+    return solid !== before?.solid;
+  }
+
+  return {
+    bodiesOf,
+    solidOf: (part) => present(part)?.solid,
+    refusedOf: (part) => present(part)?.refused ?? none,
+    pending: () => {
+      if (!kernelOf()) return [];
+      forgetRemoved();
+      return parts().filter((part) => bodiesOf(part).some(({ shape }) => shape) && !present(part));
+    },
+    compute,
+    meshOf: (part, state) => {
+      const kernel = kernelOf();
+      if (!kernel || !present(part)?.solid) return undefined;
+      return treeOf(part, kernel)?.meshOf(state);
+    },
+  };
+}
+
+/** The part's figures; the very object of before when all of them are what they were. */
+function solidIn(part: PartId, tree: PartTree, before: PartSolid | undefined): PartSolid | undefined {
+  const finished = kept(tree.propertiesOf('finished'), before?.finished);
+  const poured = tree.propertiesOf('as cast');
+  if (!finished || !poured) return undefined;
+  const asCast = poured === tree.propertiesOf('finished') ? finished : kept(poured, before?.asCast);
+  if (!asCast) return undefined;
+  const idle = before && sameList(before.idle, tree.idle) ? before.idle : tree.idle;
+  if (before && before.finished === finished && before.asCast === asCast && before.idle === idle) return before;
+  return { part, finished, asCast, idle };
+}
+
+const kept = (now: MassProperties | undefined, before: MassProperties | undefined): MassProperties | undefined =>
+  now && before && sameProperties(now, before) ? before : now;
+
+const sameProperties = (a: MassProperties, b: MassProperties): boolean =>
+  (Object.keys(a) as (keyof MassProperties)[]).every((key) => {
+    const [x, y] = [a[key], b[key]];
+    return typeof x === 'number' ? x === y : sameList(x as readonly number[], y as readonly number[]);
+  });
+
+const sameList = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a === b || (a.length === b.length && a.every((one, i) => one === b[i]));

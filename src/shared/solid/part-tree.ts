@@ -1,0 +1,185 @@
+import type { BodyId } from '../base/ids.ts';
+import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
+import { measure } from './measure.ts';
+import { facetIn } from './mesh/source.ts';
+import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
+import { isWithin, type Leaf, makeLeaf } from './solid-leaf.ts';
+import type { RefusedBody } from './solids.ts';
+import { createStepTree, type Step } from './tree.ts';
+
+/** Volumes nearer than this share of the larger are taken to be the same. */
+const SAME_VOLUME = 1e-9;
+
+/** A part in one state. */
+interface Made {
+  readonly solid: KernelSolid;
+  readonly mesh: KernelMesh;
+  readonly properties: MassProperties;
+}
+
+interface Placed {
+  readonly body: PlacedBody;
+  readonly leaf: Leaf;
+  readonly step: Step;
+}
+
+/** A part's bodies in the kernel, with all that saves work when one of them changes. */
+export interface PartTree {
+  /** Brings the tree to these bodies. */
+  update(bodies: readonly PlacedBody[]): void;
+  /** Undefined when nothing is left of the part, or no body has a shape. */
+  propertiesOf(state: PartState): MassProperties | undefined;
+  meshOf(state: PartState): PartMesh | undefined;
+  readonly idle: readonly BodyId[];
+  readonly refused: readonly RefusedBody[];
+  /** Gives all memory of the kernel back. */
+  drop(): void;
+}
+
+export function createPartTree(kernel: Kernel): PartTree {
+  const tree = createStepTree(kernel);
+  /** By shape: what is the same object has the same solid, whatever else changed about the body. */
+  let leaves = new Map<PlacedBody['shape'], { readonly leaf: Leaf; readonly add: Step; readonly take: Step }>();
+  /** All leaves whose solids are still in the kernel: those of before stay until no group borrows from them. */
+  const owned = new Set<Leaf>();
+  let sources = new Map<number, { readonly leaf: Leaf; readonly body: number }>();
+  let bodies: readonly PlacedBody[] = [];
+  let finished: Made | undefined;
+  let asCast: Made | undefined;
+  let idle: readonly BodyId[] = [];
+  let refused: readonly RefusedBody[] = [];
+
+  function place(): readonly Placed[] {
+    const placed: Placed[] = [];
+    const next: typeof leaves = new Map();
+    const faults: RefusedBody[] = [];
+    sources = new Map();
+    bodies.forEach((body, index) => {
+      const { shape, moves, record } = body;
+      if (!shape) return;
+      let entry = leaves.get(shape) ?? next.get(shape);
+      if (!entry || entry.leaf.moves !== moves || next.has(shape)) {
+        const made = makeLeaf(kernel, shape, moves);
+        if (!made.ok) {
+          faults.push({ body: record.id, why: made.error });
+          return;
+        }
+        const leaf = made.value;
+        owned.add(leaf);
+        entry = { leaf, add: tree.leaf(leaf.solid, true), take: tree.leaf(leaf.solid, false) };
+      }
+      // Two bodies never share a shape; were they to, the second would have a key of its own.
+      next.set(next.has(shape) ? { ...shape } : shape, entry);
+      for (const source of entry.leaf.sources) sources.set(source, { leaf: entry.leaf, body: index });
+      placed.push({ body, leaf: entry.leaf, step: record.adds ? entry.add : entry.take });
+    });
+    leaves = next;
+    refused = faults;
+    return placed;
+  }
+
+  function make(placed: readonly Placed[], before: Made | undefined): Made | undefined {
+    const solid = tree.solidOf(placed.map(({ step }) => step));
+    if (!solid) return undefined;
+    if (before?.solid === solid) return before;
+    const mesh = kernel.meshOf(solid);
+    return { solid, mesh, properties: measure(kernel, solid, mesh, (source) => sources.get(source)!.leaf) };
+  }
+
+  /** Bodies of the list that do not change what the list makes. */
+  function idleIn(placed: readonly Placed[], made: Made | undefined): ReadonlySet<Placed> {
+    const seen = new Set(made?.mesh.runs.map(({ source }) => sources.get(source)!.leaf));
+    const found = new Set<Placed>();
+    placed.forEach((one, i) => {
+      // What a later body covers altogether might as well not be there.
+      const covered = placed.slice(i + 1).some(({ leaf }) => isWithin(one.leaf, leaf) && isInside(one.leaf, leaf));
+      if (covered || (!seen.has(one.leaf) && isNeedless(placed, one, made))) found.add(one);
+    });
+    return found;
+  }
+
+  const inside = new WeakMap<Leaf, WeakMap<Leaf, boolean>>();
+  function isInside(inner: Leaf, outer: Leaf): boolean {
+    let known = inside.get(inner);
+    if (!known) {
+      known = new WeakMap();
+      inside.set(inner, known);
+    }
+    let answer = known.get(outer);
+    if (answer === undefined) {
+      const rest = kernel.subtract(inner.solid, outer.solid);
+      answer = !rest || kernel.volumeOf(rest) <= SAME_VOLUME * kernel.volumeOf(inner.solid);
+      if (rest) kernel.release(rest);
+      known.set(outer, answer);
+    }
+    return answer;
+  }
+
+  /** A body that has no face left on the part may still have filled a hollow: asked of the part without it. */
+  function isNeedless(placed: readonly Placed[], one: Placed, made: Made | undefined): boolean {
+    const without = tree.solidOf(placed.filter((other) => other !== one).map(({ step }) => step));
+    const volume = without ? kernel.volumeOf(without) : 0;
+    const now = made ? kernel.volumeOf(made.solid) : 0;
+    return Math.abs(volume - now) <= SAME_VOLUME * Math.max(volume, now);
+  }
+
+  function update(list: readonly PlacedBody[]): void {
+    if (list === bodies) return;
+    bodies = list;
+    const placed = place();
+    const poured = placed.filter(({ body }) => body.record.finish !== 'machined');
+    finished = make(placed, finished);
+    asCast = poured.length === placed.length ? finished : make(poured, asCast);
+    const idleFinished = idleIn(placed, finished);
+    const idlePoured = poured.length === placed.length ? idleFinished : idleIn(poured, asCast);
+    idle = placed
+      .filter((one) => idleFinished.has(one) && (one.body.record.finish === 'machined' || idlePoured.has(one)))
+      .map(({ body }) => body.record.id);
+    tree.sweep();
+    const kept = new Set([...leaves.values()].map(({ leaf }) => leaf));
+    for (const leaf of owned) if (!kept.has(leaf)) release(leaf);
+  }
+
+  const release = (leaf: Leaf) => {
+    kernel.release(leaf.solid);
+    owned.delete(leaf);
+  };
+  const madeOf = (state: PartState) => (state === 'finished' ? finished : asCast);
+
+  return {
+    update,
+    propertiesOf: (state) => madeOf(state)?.properties,
+    meshOf: (state) => {
+      const made = madeOf(state);
+      return made && partMesh(made.mesh, bodies, (source) => sources.get(source)!);
+    },
+    get idle() {
+      return idle;
+    },
+    get refused() {
+      return refused;
+    },
+    drop: () => {
+      tree.drop();
+      for (const leaf of owned) release(leaf);
+      leaves = new Map();
+    },
+  };
+}
+
+function partMesh(
+  { vertices, triangles, facetOf, runs }: KernelMesh,
+  bodies: readonly PlacedBody[],
+  sourceOf: (source: number) => { readonly leaf: Leaf; readonly body: number },
+): PartMesh {
+  const bodyOf = new Uint16Array(facetOf.length);
+  const faceOf = new Uint32Array(facetOf.length);
+  for (const run of runs) {
+    const { leaf, body } = sourceOf(run.source);
+    for (let t = run.from; t < run.to; t++) {
+      bodyOf[t] = body;
+      faceOf[t] = facetIn(leaf, facetOf[t]!).face;
+    }
+  }
+  return { vertices, triangles, bodyOf, faceOf, bodies: bodies.map(({ record }) => record.id) };
+}

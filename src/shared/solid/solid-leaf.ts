@@ -1,0 +1,95 @@
+import { err, ok, type Result } from '../base/result.ts';
+import type { ClosedMesh, Kernel, KernelSolid, MeshFault } from './manifold/kernel.ts';
+import { meshOfShape, movedMesh } from './mesh/mesh-of-shape.ts';
+import { facetNumber, type Source } from './mesh/source.ts';
+import type { ExactShape, Move, Vec3 } from './placed.ts';
+
+/** The solid of one body with all its copies. */
+export interface Leaf extends Source {
+  readonly shape: ExactShape;
+  readonly solid: KernelSolid;
+  /** The numbers by which the kernel knows its triangles. */
+  readonly sources: readonly number[];
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+
+/** Makes the solid of a body; whoever asks for it releases `solid`. */
+export function makeLeaf(kernel: Kernel, shape: ExactShape, moves: readonly Move[]): Result<Leaf, MeshFault> {
+  const body = meshOfShape(shape);
+  const copies = moves.map((move, copy): ClosedMesh => {
+    const mesh = movedMesh(body.mesh, move);
+    return { ...mesh, facetOf: mesh.facetOf.map((facet) => facetNumber(body, copy, facet)) };
+  });
+  const solids: KernelSolid[] = [];
+  const sources: number[] = [];
+  try {
+    // Copies that stand apart go in as one mesh, which costs no union.
+    for (const mesh of standApart(copies) ? [joined(copies)] : copies) {
+      const taken = kernel.take(mesh);
+      if (!taken.ok) return err(taken.error);
+      solids.push(taken.value.solid);
+      sources.push(taken.value.source);
+    }
+    const solid = solids.length === 1 ? solids.pop() : kernel.unite(solids);
+    if (!solid) return err('no triangles');
+    return ok({ body, moves, shape, solid, sources, ...kernel.boxOf(solid) });
+  } finally {
+    for (const solid of solids) kernel.release(solid);
+  }
+}
+
+function boxOf({ vertices }: ClosedMesh): { readonly min: Vec3; readonly max: Vec3 } {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < vertices.length; i++) {
+    const k = i % 3;
+    min[k] = Math.min(min[k]!, vertices[i]!);
+    max[k] = Math.max(max[k]!, vertices[i]!);
+  }
+  return { min, max };
+}
+
+interface Box {
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+
+/** Whether one box lies within another, borders included. */
+export const isWithin = (inner: Box, outer: Box): boolean =>
+  inner.min.every((from, k) => from >= outer.min[k]!) && inner.max.every((to, k) => to <= outer.max[k]!);
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.min.every((from, k) => from <= b.max[k]!) && b.min.every((from, k) => from <= a.max[k]!);
+
+function standApart(copies: readonly ClosedMesh[]): boolean {
+  const boxes = copies.map(boxOf).sort((a, b) => a.min[0] - b.min[0]);
+  return boxes.every((box, i) => {
+    for (let j = i + 1; j < boxes.length && boxes[j]!.min[0] <= box.max[0]; j++)
+      if (overlap(box, boxes[j]!)) return false;
+    return true;
+  });
+}
+
+function joined(copies: readonly ClosedMesh[]): ClosedMesh {
+  const [first] = copies;
+  if (first && copies.length === 1) return first;
+  const count = (of: (mesh: ClosedMesh) => { readonly length: number }) =>
+    copies.reduce((sum, mesh) => sum + of(mesh).length, 0);
+  const vertices = new Float64Array(count((mesh) => mesh.vertices));
+  const triangles = new Uint32Array(count((mesh) => mesh.triangles));
+  const facetOf = new Uint32Array(triangles.length / 3);
+  let [v, t] = [0, 0];
+  for (const mesh of copies) {
+    vertices.set(mesh.vertices, v);
+    const base = v / 3;
+    triangles.set(
+      mesh.triangles.map((corner) => corner + base),
+      t,
+    );
+    facetOf.set(mesh.facetOf, t / 3);
+    v += mesh.vertices.length;
+    t += mesh.triangles.length;
+  }
+  return { vertices, triangles, facetOf };
+}

@@ -1,5 +1,5 @@
 import { joinToBoxes } from './join-to-boxes.ts';
-import type { Box, LayoutRequest, MapLayout } from './layout.ts';
+import type { Box, LayoutRequest, MapLayout } from './places.ts';
 
 type SizedNode = LayoutRequest['nodes'][number];
 

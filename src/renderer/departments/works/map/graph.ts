@@ -4,7 +4,7 @@ import type { LinkPair, PartLink } from '../../../engine/views/links.ts';
 import type { OpenedPart } from '../../../engine/views/opened.ts';
 import type { Reach } from '../../../engine/views/reach.ts';
 import type { PartLine } from '../../../engine/views/summary.ts';
-import type { Box, LayoutRequest, MapLayout, Point } from './layout.ts';
+import type { Box, LayoutRequest, MapLayout, Point } from './places.ts';
 import { CLOSED, type RowPlace, rowPlaces, type SheetRow, sheetRows, sheetSize } from './sheet-rows.ts';
 
 /** `dim`: something is lit up, and this is not part of it. */

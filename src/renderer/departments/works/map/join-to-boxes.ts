@@ -1,4 +1,4 @@
-import type { Box, MapLayout, Point } from './layout.ts';
+import type { Box, MapLayout, Point } from './places.ts';
 
 /** A line before its ends are known. */
 export interface Course {

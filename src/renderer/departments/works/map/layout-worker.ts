@@ -1,4 +1,5 @@
-import { type LayoutRequest, layoutMap, type MapLayout } from './layout.ts';
+import { layoutMap } from './layout.ts';
+import type { LayoutRequest, MapLayout } from './places.ts';
 
 export interface LayoutCall {
   readonly call: number;

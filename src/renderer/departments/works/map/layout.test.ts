@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Box, type LayoutRequest, layoutMap } from './layout.ts';
+import { layoutMap } from './layout.ts';
+import type { Box, LayoutRequest } from './places.ts';
 
 const node = (id: string, width = 200, height = 80) => ({ id, width, height });
 const line = (from: string, to: string, labelWidth = 60) => ({ id: `${from}>${to}`, from, to, labelWidth });

@@ -1,4 +1,4 @@
-import type { Box } from './layout.ts';
+import type { Box } from './places.ts';
 
 export type Direction = 'up' | 'down' | 'left' | 'right';
 

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { LayoutRequest, MapLayout } from './layout.ts';
 import type { LayoutAnswer, LayoutCall } from './layout-worker.ts';
+import type { LayoutRequest, MapLayout } from './places.ts';
 
 /** A layout, and whether a newer one is being worked out. */
 export interface LaidOut {

@@ -1,6 +1,6 @@
 import { getViewportForBounds, useReactFlow } from '@xyflow/react';
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import type { MapLayout } from './layout.ts';
+import type { MapLayout } from './places.ts';
 
 export const ZOOM = { min: 0.08, max: 2, step: 1.25 } as const;
 const MARGIN_PX = 16;

@@ -1,3 +1,6 @@
+import './map/map.css';
+import './map/sheet.css';
+import './list/list.css';
 import './works.css';
 import { WorksIcon } from '../../kit/icons.tsx';
 import { defineDepartment } from '../department.ts';

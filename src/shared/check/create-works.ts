@@ -4,6 +4,11 @@ import { inListOrder, settingsOf } from '../build/look-up.ts';
 import type { Part } from '../build/part.ts';
 import type { Build, BuildRecord } from '../build/records.ts';
 import { createDrawing } from '../drawing/create-drawing.ts';
+import type { DrawingChange } from '../drawing/drawing.ts';
+import { createSolids } from '../solid/create-solids.ts';
+import type { Kernel } from '../solid/manifold/kernel.ts';
+import { createPlacing } from '../solid/place-bodies.ts';
+import type { PlacedBody } from '../solid/placed.ts';
 import { buildFacts, partFacts } from './facts.ts';
 import { type AcceptancesByKey, acceptancesByKey, findingOf, sameFinding } from './finding.ts';
 import { gatesOfPart, sameGates, shuttersOf, upstreamOf } from './gates.ts';
@@ -27,13 +32,17 @@ interface PartState {
 }
 
 const noFindings: readonly Finding[] = [];
+const unchanged: DrawingChange = { dimensions: [], axes: [] };
+const noBodies: readonly PlacedBody[] = [];
 const bySeverity: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
 /**
  * The engine over one build. It holds state and is updated in place, but what it hands out is immutable and keeps its
  * identity until an edit really changes it. After any sequence of updates it says exactly what a fresh one would.
+ *
+ * @param kernelOf the kernel of solids once it is loaded; without one everything but solids is there.
  */
-export function createWorks(start: Build): Works {
+export function createWorks(start: Build, kernelOf: () => Kernel | undefined = () => undefined): Works {
   let build = start;
   const drawing = createDrawing(start);
   const records = recordsByPart(start);
@@ -42,6 +51,13 @@ export function createWorks(start: Build): Works {
   /** What each part hangs on upstream; emptied when any formula names other dimensions than before. */
   const upstream = new Map<PartId, ReadonlySet<DimensionId>>();
   let parts: readonly Part[] = [];
+  const placing = createPlacing();
+  /** The bodies of each part as last placed. */
+  const bodies = new Map<PartId, readonly PlacedBody[]>();
+  const solids = createSolids(
+    { parts: () => parts.map(({ id }) => id), bodiesOf: (part) => bodies.get(part) ?? noBodies },
+    kernelOf,
+  );
   let accepted: AcceptancesByKey = new Map();
   let whole: { facts: BuildFacts; runs: Runs } | undefined;
   let wholeFindings: readonly Finding[] = noFindings;
@@ -67,9 +83,15 @@ export function createWorks(start: Build): Works {
   /** Re-does facts and findings of one part. @returns whether any of them is another than before. */
   function redo(id: PartId): boolean {
     const lists = records.get(id);
-    if (!lists) return states.delete(id);
+    if (!lists) {
+      placing.forget(id);
+      bodies.delete(id);
+      return states.delete(id);
+    }
     const before = states.get(id);
-    const facts = partFacts(settingsOf(build), lists, drawing, before?.facts);
+    const placed = placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing);
+    bodies.set(id, placed);
+    const facts = partFacts(settingsOf(build), lists, drawing, solids, before?.facts);
     const runs = runRules(partRules, facts, before?.runs);
     const findings = complete(runs, id, before?.findings ?? noFindings);
     states.set(id, { facts, runs, findings });
@@ -151,14 +173,26 @@ export function createWorks(start: Build): Works {
     const everywhere = kinds.has('settings') || kinds.has('acceptance');
     const changed = new Set<PartId>();
     for (const id of new Set([...touched.parts, ...(everywhere ? states.keys() : [])])) if (redo(id)) changed.add(id);
+    return settle(change, changed, rewired || kinds.has('part'));
+  }
+
+  /** Brings findings and gates into step after facts of the `changed` parts were re-done. */
+  function settle(change: DrawingChange, changed: Set<PartId>, gatesToo: boolean): WorksChange {
     redoWhole();
     const earlier = byPart;
     const findingsChanged = gather();
     for (const { id } of parts) if (byPart.get(id) !== earlier.get(id)) changed.add(id);
     for (const id of gates.keys()) if (!records.has(id)) gates.delete(id);
     // Gates hang on the findings, on what hangs on what, and on how the parts are made.
-    if (findingsChanged || rewired || kinds.has('part')) for (const id of redoGates()) changed.add(id);
+    if (findingsChanged || gatesToo) for (const id of redoGates()) changed.add(id);
     return { drawing: change, parts: [...changed].sort(), findingsChanged };
+  }
+
+  function computeSolid(part: PartId): WorksChange {
+    const changed = new Set<PartId>();
+    solids.compute(part);
+    if (records.has(part) && redo(part)) changed.add(part);
+    return settle(unchanged, changed, false);
   }
 
   parts = listParts();
@@ -173,10 +207,12 @@ export function createWorks(start: Build): Works {
       return build;
     },
     drawing,
+    solids,
     findings: () => all,
     findingsOf: (part) => byPart.get(part) ?? noFindings,
     gatesOf: (part) => gates.get(part) ?? [],
     update,
+    computeSolid,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Part } from '../build/part.ts';
 import type { Build } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Drawing } from '../drawing/drawing.ts';
+import type { Solids } from '../solid/solids.ts';
 import { keepList } from './keep.ts';
 import type { PartRecords } from './part-records.ts';
 import type { BuildFacts, DimensionFact, PartFacts } from './rule.ts';
@@ -11,6 +12,7 @@ export function partFacts(
   settings: Settings,
   records: PartRecords,
   drawing: Drawing,
+  solids: Solids,
   before: PartFacts | undefined,
 ): PartFacts {
   const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
@@ -27,6 +29,9 @@ export function partFacts(
     stations: keepList(before?.stations, records.stations),
     dimensions: keepList(before?.dimensions, dimensions),
     axes: keepList(before?.axes, drawing.axesOf(records.part.id)),
+    bodies: solids.bodiesOf(records.part.id),
+    solid: solids.solidOf(records.part.id),
+    refused: solids.refusedOf(records.part.id),
   };
 }
 

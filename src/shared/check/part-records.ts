@@ -1,4 +1,5 @@
 import type { PartId } from '../base/ids.ts';
+import type { Body } from '../build/body.ts';
 import type { BuildDiff } from '../build/diff.ts';
 import type { Dimension } from '../build/dimension.ts';
 import { inListOrder } from '../build/look-up.ts';
@@ -11,66 +12,82 @@ export interface PartRecords {
   readonly part: Part;
   readonly stations: readonly Station[];
   readonly dimensions: readonly Dimension[];
+  readonly bodies: readonly Body[];
 }
+
+/** The kinds of record that are of one part. */
+type OfPart = Station | Dimension | Body;
+
+const isOfPart = (record: BuildRecord): record is OfPart =>
+  record.kind === 'station' || record.kind === 'dimension' || record.kind === 'body';
 
 /** @returns the part that a record is, or is of. */
 export const ownerOf = (record: BuildRecord | undefined): PartId | undefined => {
   if (record?.kind === 'part') return record.id;
-  return record?.kind === 'station' || record?.kind === 'dimension' ? record.part : undefined;
+  return record && isOfPart(record) ? record.part : undefined;
 };
+
+/** Lists of one part while they are put together, by id. */
+interface Lists {
+  readonly station: Map<string, Station>;
+  readonly dimension: Map<string, Dimension>;
+  readonly body: Map<string, Body>;
+}
+
+const byId = <R extends { readonly id: string }>(records: readonly R[] = []): Map<string, R> =>
+  new Map(records.map((record) => [record.id, record]));
+
+const listsFrom = (before: PartRecords | undefined): Lists => ({
+  station: byId(before?.stations),
+  dimension: byId(before?.dimensions),
+  body: byId(before?.bodies),
+});
+
+const inOrder = (part: Part, { station, dimension, body }: Lists): PartRecords => ({
+  part,
+  stations: [...station.values()].sort(inListOrder),
+  dimensions: [...dimension.values()].sort(inListOrder),
+  bodies: [...body.values()].sort(inListOrder),
+});
+
+function put(lists: Lists, record: OfPart): void {
+  (lists[record.kind] as Map<string, OfPart>).set(record.id, record);
+}
 
 /** Sorts the records of a build by the part that they are of. */
 export function recordsByPart(build: Build): Map<PartId, PartRecords> {
-  const found = new Map<PartId, { part: Part; stations: Station[]; dimensions: Dimension[] }>();
+  const parts: Part[] = [];
+  const found = new Map<PartId, Lists>();
   for (const record of build.values()) {
-    if (record.kind === 'part') found.set(record.id, { part: record, stations: [], dimensions: [] });
+    if (record.kind !== 'part') continue;
+    parts.push(record);
+    found.set(record.id, listsFrom(undefined));
   }
   for (const record of build.values()) {
-    if (record.kind === 'station') found.get(record.part)?.stations.push(record);
-    else if (record.kind === 'dimension') found.get(record.part)?.dimensions.push(record);
+    const lists = isOfPart(record) ? found.get(record.part) : undefined;
+    if (lists) put(lists, record as OfPart);
   }
-  for (const { stations, dimensions } of found.values()) {
-    stations.sort(inListOrder);
-    dimensions.sort(inListOrder);
-  }
-  return found;
+  return new Map(parts.map((part) => [part.id, inOrder(part, found.get(part.id)!)]));
 }
 
 /** Brings the lists of the parts that a diff touches up to date; `build` has the diff applied already. */
 export function changeRecords(records: Map<PartId, PartRecords>, build: Build, diff: BuildDiff): void {
-  const changed = new Map<PartId, { stations: Map<string, Station>; dimensions: Map<string, Dimension> }>();
-  const listsOf = (id: PartId) => {
-    const known = changed.get(id);
-    if (known) return known;
-    const before = records.get(id);
-    const lists = {
-      stations: new Map(before?.stations.map((station) => [station.id as string, station])),
-      dimensions: new Map(before?.dimensions.map((dimension) => [dimension.id as string, dimension])),
-    };
+  const changed = new Map<PartId, Lists>();
+  const listsOf = (id: PartId): Lists => {
+    const lists = changed.get(id) ?? listsFrom(records.get(id));
     changed.set(id, lists);
     return lists;
   };
-  const drop = (record: BuildRecord): void => {
-    if (record.kind === 'station') listsOf(record.part).stations.delete(record.id);
-    if (record.kind === 'dimension') listsOf(record.part).dimensions.delete(record.id);
-  };
-  const put = (record: BuildRecord): void => {
+  for (const record of [...diff.removed, ...diff.updated.map(([from]) => from)]) {
+    if (isOfPart(record)) listsOf(record.part)[record.kind].delete(record.id);
+  }
+  for (const record of [...diff.added, ...diff.updated.map(([, to]) => to)]) {
     if (record.kind === 'part') listsOf(record.id);
-    if (record.kind === 'station') listsOf(record.part).stations.set(record.id, record);
-    if (record.kind === 'dimension') listsOf(record.part).dimensions.set(record.id, record);
-  };
-  for (const record of diff.removed) drop(record);
-  for (const [from] of diff.updated) drop(from);
-  for (const record of diff.added) put(record);
-  for (const [, to] of diff.updated) put(to);
-  for (const [id, { stations, dimensions }] of changed) {
+    if (isOfPart(record)) put(listsOf(record.part), record);
+  }
+  for (const [id, lists] of changed) {
     const part = build.get(id);
-    if (part?.kind !== 'part') continue;
-    records.set(id, {
-      part,
-      stations: [...stations.values()].sort(inListOrder),
-      dimensions: [...dimensions.values()].sort(inListOrder),
-    });
+    if (part?.kind === 'part') records.set(id, inOrder(part, lists));
   }
   for (const record of diff.removed) if (record.kind === 'part') records.delete(record.id);
 }

@@ -6,6 +6,8 @@ import type { RecordId } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Station } from '../build/station.ts';
 import type { AxisDrawing, ResolvedDimension } from '../drawing/drawing.ts';
+import type { PlacedBody } from '../solid/placed.ts';
+import type { PartSolid, RefusedBody } from '../solid/solids.ts';
 
 export type Severity = 'stop' | 'caution' | 'note';
 export type Department = 'drawing' | 'pattern' | 'foundry' | 'machining' | 'fitting' | 'erecting';
@@ -28,6 +30,12 @@ export interface PartFacts {
   readonly stations: readonly Station[];
   readonly dimensions: readonly DimensionFact[];
   readonly axes: readonly AxisDrawing[];
+  /** In list order, as the drawing places them. */
+  readonly bodies: readonly PlacedBody[];
+  /** What the kernel makes of them; undefined while it is not worked out, without a kernel, and when nothing is placed. */
+  readonly solid: PartSolid | undefined;
+  /** Bodies with a shape that the kernel did not take. */
+  readonly refused: readonly RefusedBody[];
 }
 
 /** What a rule of the whole build can ask for. */

@@ -2,6 +2,7 @@ import type { PartId } from '../base/ids.ts';
 import type { BuildDiff } from '../build/diff.ts';
 import type { Build } from '../build/records.ts';
 import type { Drawing, DrawingChange } from '../drawing/drawing.ts';
+import type { Solids } from '../solid/solids.ts';
 import type { Finding, GateState } from './rule.ts';
 
 /** What an edit changed, for whoever shows it. */
@@ -16,9 +17,13 @@ export interface WorksChange {
 export interface Works {
   readonly build: Build;
   readonly drawing: Drawing;
+  /** Parts whose solid is still to be worked out are in `solids.pending()`; `computeSolid` does one. */
+  readonly solids: Solids;
   /** By severity, then part in list order, then rule, then subject; keeps identity while nothing changes. */
   findings(): readonly Finding[];
   findingsOf(part: PartId): readonly Finding[];
   gatesOf(part: PartId): readonly GateState[];
   update(diff: BuildDiff): WorksChange;
+  /** Works out the solid of a part as it is now, and what the rules say of it. Without a kernel nothing changes. */
+  computeSolid(part: PartId): WorksChange;
 }

@@ -166,4 +166,7 @@ test('trees of many parts do not pile up, and a dropped one comes back for its m
   expect(kernel.live - before).toBe(24);
   expect(solids.solidOf(parts[0]!)?.finished.volumeMm3).toBeCloseTo(1, 9);
   expect(solids.meshOf(parts[0]!, 'as cast')?.triangles.length).toBe(36);
+  solids.drop();
+  expect(kernel.live).toBe(before);
+  expect(solids.solidOf(parts[0]!)?.finished.volumeMm3).toBeCloseTo(1, 9);
 });

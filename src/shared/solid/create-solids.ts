@@ -98,6 +98,9 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
       return parts().filter((part) => bodiesOf(part).some(({ shape }) => shape) && !present(part));
     },
     compute,
+    drop: () => {
+      for (const part of [...trees.keys()]) drop(part);
+    },
     meshOf: (part, state) => {
       const kernel = kernelOf();
       if (!kernel || !present(part)?.solid) return undefined;

@@ -38,8 +38,7 @@ export interface PartTree {
 
 export function createPartTree(kernel: Kernel): PartTree {
   const tree = createStepTree(kernel);
-  /** By shape: what is the same object has the same solid, whatever else changed about the body. */
-  let leaves = new Map<PlacedBody['shape'], { readonly leaf: Leaf; readonly add: Step; readonly take: Step }>();
+  let leaves = new Map<BodyId, { readonly leaf: Leaf; readonly add: Step; readonly take: Step }>();
   /** All leaves whose solids are still in the kernel: those of before stay until no group borrows from them. */
   const owned = new Set<Leaf>();
   let sources = new Map<number, { readonly leaf: Leaf; readonly body: number }>();
@@ -57,8 +56,9 @@ export function createPartTree(kernel: Kernel): PartTree {
     bodies.forEach((body, index) => {
       const { shape, moves, record } = body;
       if (!shape) return;
-      let entry = leaves.get(shape) ?? next.get(shape);
-      if (!entry || entry.leaf.moves !== moves || next.has(shape)) {
+      let entry = leaves.get(record.id);
+      // A new name, or a move in the list, leaves the solid as it is.
+      if (!entry || !sameValues(entry.leaf.shape, shape) || !sameValues(entry.leaf.moves, moves)) {
         const made = makeLeaf(kernel, shape, moves);
         if (!made.ok) {
           faults.push({ body: record.id, why: made.error });
@@ -68,8 +68,7 @@ export function createPartTree(kernel: Kernel): PartTree {
         owned.add(leaf);
         entry = { leaf, add: tree.leaf(leaf.solid, true), take: tree.leaf(leaf.solid, false) };
       }
-      // Two bodies never share a shape; were they to, the second would have a key of its own.
-      next.set(next.has(shape) ? { ...shape } : shape, entry);
+      next.set(record.id, entry);
       for (const source of entry.leaf.sources) sources.set(source, { leaf: entry.leaf, body: index });
       placed.push({ body, leaf: entry.leaf, step: record.adds ? entry.add : entry.take });
     });
@@ -165,6 +164,14 @@ export function createPartTree(kernel: Kernel): PartTree {
       leaves = new Map();
     },
   };
+}
+
+/** Whether two values of plain objects, lists and numbers hold the same. */
+function sameValues(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b) return false;
+  const keys = Object.keys(a) as never[];
+  return keys.length === Object.keys(b).length && keys.every((key) => sameValues(a[key], b[key]));
 }
 
 function partMesh(

@@ -33,4 +33,6 @@ export interface Solids {
   /** @returns whether the part's solid differs from before. */
   compute(part: PartId): boolean;
   meshOf(part: PartId, state: PartState): PartMesh | undefined;
+  /** Gives the kernel's memory back, when the build is closed. Figures that were computed stay. */
+  drop(): void;
 }

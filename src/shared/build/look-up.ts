@@ -107,13 +107,32 @@ export const bodiesOf = (build: Build, part: PartId): readonly Body[] => indexOf
 /** Meshes that were brought in, by id. */
 export const solidsOf = (build: Build): readonly Solid[] => indexOf(build).solids;
 
+const users = new WeakMap<Build, ReadonlyMap<string, readonly Body[]>>();
+
+/** From each station, dimension and solid that bodies hang on directly to those bodies. */
+function usersOf(build: Build): ReadonlyMap<string, readonly Body[]> {
+  const known = users.get(build);
+  if (known) return known;
+  const found = new Map<string, Body[]>();
+  for (const bodies of indexOf(build).bodies.values()) {
+    for (const body of bodies) {
+      for (const id of idsIn(body)) {
+        const list = found.get(id);
+        if (list) list.push(body);
+        else found.set(id, [body]);
+      }
+    }
+  }
+  users.set(build, found);
+  return found;
+}
+
 /** Bodies that hang directly on one of the given stations, dimensions or solids: parts by id, bodies in list order. */
 export function bodiesNeeding(build: Build, ids: ReadonlySet<string>): readonly Body[] {
-  const found: Body[] = [];
-  for (const bodies of indexOf(build).bodies.values()) {
-    for (const body of bodies) if (idsIn(body).some((id) => ids.has(id))) found.push(body);
-  }
-  return found.sort((a, b) => (a.part === b.part ? inListOrder(a, b) : a.part < b.part ? -1 : 1));
+  const all = usersOf(build);
+  const found = new Set<Body>();
+  if (all.size > 0) for (const id of ids) for (const body of all.get(id) ?? []) found.add(body);
+  return [...found].sort((a, b) => (a.part === b.part ? inListOrder(a, b) : a.part < b.part ? -1 : 1));
 }
 
 export const acceptancesOf = (build: Build): readonly Acceptance[] => indexOf(build).acceptances;

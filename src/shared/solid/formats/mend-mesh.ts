@@ -99,11 +99,11 @@ function close(
   if (odd.length > 0 || mesh.triangles.length === 0) return stillOpen(wholeMesh, openAtFirst, written);
   if (turned.length === 0) return ok(mesh);
   const alike = faceAlike(mesh, edges);
-  const wrong = alike.ok ? countEdges(alike.value.mesh, edges).turned[0] : alike.error;
+  const wrong = alike.ok ? countEdges(alike.value.mesh, edgesOf(alike.value.mesh)).turned[0] : alike.error;
   if (!alike.ok || wrong !== undefined) {
     return refuse(
       'one-sided',
-      written(edgePlace(mesh, wrong ?? 0)),
+      written(edgePlace(alike.ok ? alike.value.mesh : mesh, wrong ?? 0)),
       'The surface has no inside: its faces cannot all be made to look outwards.',
       'Mend it in the program that it came from: somewhere faces cross or are joined with a twist.',
     );

@@ -1,4 +1,5 @@
 import { assert } from '../base/assert.ts';
+import { changesOver } from './layered-map.ts';
 import type { Build, BuildRecord, RecordId } from './records.ts';
 
 /** One change set. Everything that alters a build, undo and redo included, is one of these. */
@@ -20,19 +21,23 @@ export const invert = (diff: BuildDiff): BuildDiff => ({
   removed: diff.added,
 });
 
+/** Builds of fewer records are copied for each change; larger ones are layered (`layered-map.ts`). */
+const COPIED_BELOW = 1_000;
+
 /** @returns a new build; `build` itself is not touched. */
 export function apply(build: Build, diff: BuildDiff): Build {
-  const next = new Map<RecordId, BuildRecord>(build);
+  const next = changesOver<RecordId, BuildRecord>(build, COPIED_BELOW);
   for (const record of diff.removed) {
-    assert(next.delete(record.id), `a removed record is in the build (${record.id})`);
+    assert(next.has(record.id), `a removed record is in the build (${record.id})`);
+    next.delete(record.id);
   }
   for (const record of diff.added) {
     assert(!next.has(record.id), `an added record is new to the build (${record.id})`);
-    next.set(record.id, record);
+    next.put(record.id, record);
   }
   for (const [from, to] of diff.updated) {
     assert(from.id === to.id && next.has(to.id), `an updated record keeps its id (${to.id})`);
-    next.set(to.id, to);
+    next.put(to.id, to);
   }
-  return next;
+  return next.done();
 }

@@ -1,4 +1,5 @@
-import type { DimensionId, PartId, StationId } from '../../shared/base/ids.ts';
+import type { BodyId, DimensionId, PartId, StationId } from '../../shared/base/ids.ts';
+import type { Body } from '../../shared/build/body.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Dimension } from '../../shared/build/dimension.ts';
 import type { Part } from '../../shared/build/part.ts';
@@ -12,10 +13,13 @@ export interface BuildIndex {
   parts(): readonly Part[];
   stationsOf(part: PartId): readonly Station[];
   dimensionsOf(part: PartId): readonly Dimension[];
+  /** In the order in which they add to the part and take from it. */
+  bodiesOf(part: PartId): readonly Body[];
   part(id: PartId): Part | undefined;
   station(id: StationId): Station | undefined;
   dimension(id: DimensionId): Dimension | undefined;
-  /** The part that a part, station or dimension belongs to. */
+  body(id: BodyId): Body | undefined;
+  /** The part that a part, station, dimension or body belongs to. */
   partOf(id: string): PartId | undefined;
   update(diff: BuildDiff): void;
 }
@@ -23,7 +27,9 @@ export interface BuildIndex {
 interface Held {
   readonly stations: Map<string, Station>;
   readonly dimensions: Map<string, Dimension>;
+  readonly bodies: Map<string, Body>;
   stationList: readonly Station[] | undefined;
+  bodyList: readonly Body[] | undefined;
   dimensionList: readonly Dimension[] | undefined;
 }
 
@@ -40,7 +46,14 @@ export function createBuildIndex(build: Build): BuildIndex {
   const holdOf = (part: string): Held => {
     let hold = held.get(part);
     if (hold === undefined) {
-      hold = { stations: new Map(), dimensions: new Map(), stationList: undefined, dimensionList: undefined };
+      hold = {
+        stations: new Map(),
+        dimensions: new Map(),
+        bodies: new Map(),
+        stationList: undefined,
+        dimensionList: undefined,
+        bodyList: undefined,
+      };
       held.set(part, hold);
     }
     return hold;
@@ -62,6 +75,11 @@ export function createBuildIndex(build: Build): BuildIndex {
       if (there) hold.dimensions.set(record.id, record);
       else hold.dimensions.delete(record.id);
       hold.dimensionList = undefined;
+    } else if (record.kind === 'body') {
+      const hold = holdOf(record.part);
+      if (there) hold.bodies.set(record.id, record);
+      else hold.bodies.delete(record.id);
+      hold.bodyList = undefined;
     }
   };
   for (const record of build.values()) put(record, true);
@@ -86,13 +104,19 @@ export function createBuildIndex(build: Build): BuildIndex {
       hold.dimensionList ??= sorted(hold.dimensions.values());
       return hold.dimensionList;
     },
+    bodiesOf: (part) => {
+      const hold = holdOf(part);
+      hold.bodyList ??= sorted(hold.bodies.values());
+      return hold.bodyList;
+    },
     part: (id) => find('part', id),
     station: (id) => find('station', id),
     dimension: (id) => find('dimension', id),
+    body: (id) => find('body', id),
     partOf: (id) => {
       const record = records.get(id);
       if (record?.kind === 'part') return record.id;
-      return record?.kind === 'station' || record?.kind === 'dimension' ? record.part : undefined;
+      return record !== undefined && 'part' in record ? record.part : undefined;
     },
     update: (diff) => {
       for (const record of diff.removed) put(record, false);

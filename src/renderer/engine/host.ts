@@ -1,19 +1,27 @@
-import type { IdSource } from '../../shared/base/ids.ts';
+import type { IdSource, PartId } from '../../shared/base/ids.ts';
 import { type CommandId, commands, runCommand } from '../../shared/build/commands/registry.ts';
 import { type BuildDiff, isEmpty } from '../../shared/build/diff.ts';
 import type { Build, BuildRecord, RecordId } from '../../shared/build/records.ts';
 import { refusalWords } from '../../shared/build/refusals.ts';
 import { createWorks } from '../../shared/check/create-works.ts';
+import type { WorksChange } from '../../shared/check/works.ts';
+import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { createBuildIndex } from './build-index.ts';
 import { makePatch } from './patch.ts';
 import type { FromWorker, RunAnswer, ToWorker, ViewChange } from './protocol.ts';
-import type { Scene, SceneChange } from './view.ts';
+import { createKernelLoader } from './solid/kernel-loader.ts';
+import { sceneSolids } from './solid/scene-solids.ts';
+import { transferOf } from './transfer.ts';
+import type { Scene, SceneChange, View } from './view.ts';
 import { asks, views } from './views.ts';
 
 interface Watched {
   readonly key: string;
   readonly params: unknown;
   readonly compute: (scene: Scene, params: never, change: SceneChange | undefined) => unknown;
+  readonly late: boolean;
+  /** A late view that an edit may have changed. */
+  stale: boolean;
   /** What the window holds; undefined before the first model. */
   sent: unknown;
 }
@@ -22,12 +30,26 @@ interface HostTools {
   readonly newId: IdSource;
   /** The present moment, ISO 8601, UTC. */
   readonly now: () => string;
+  /** Runs something when the messages that wait have been seen to. */
+  readonly later?: (run: () => void) => void;
+  /** Fetches the kernel of solids; without it there are none. */
+  readonly loadKernel?: () => Promise<Kernel>;
 }
 
+const nothing: BuildDiff = { added: [], updated: [], removed: [] };
+const noChange: WorksChange = { drawing: { dimensions: [], axes: [] }, parts: [], findingsChanged: false };
+
 /** The engine behind the window: holds the build, runs commands, keeps watched views up to date. One message at a time. */
-export function createHost(post: (message: FromWorker) => void, tools: HostTools): (message: ToWorker) => void {
+export function createHost(
+  post: (message: FromWorker, transfer?: readonly ArrayBuffer[]) => void,
+  tools: HostTools,
+): (message: ToWorker) => void {
   let scene: Scene | undefined;
   const watched = new Map<string, Watched>();
+  const { later = (run) => void setTimeout(run, 0) } = tools;
+  const loader = createKernelLoader(tools.loadKernel, () => {
+    if (scene !== undefined) show({ ...noChange, diff: nothing });
+  });
 
   const refresh = (which: Iterable<Watched>, change: SceneChange | undefined) => {
     const changes: ViewChange[] = [];
@@ -39,14 +61,59 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
     }
     if (changes.length > 0) post({ type: 'views', changes });
   };
-  const reopen = (watch: Watched): Watched => ({ ...watch, compute: openView(watch.key) });
+  /** Brings every view up to date: quick ones now, late ones and solids in the pauses that follow. */
+  const show = (change: SceneChange | undefined) => {
+    const quick: Watched[] = [];
+    for (const watch of watched.values()) {
+      if (watch.late) watch.stale = true;
+      else quick.push(watch);
+    }
+    refresh(quick, change);
+    wake();
+  };
+  let awake = false;
+  const wake = () => {
+    if (awake) return;
+    awake = true;
+    later(() => {
+      awake = false;
+      try {
+        if (pause()) wake();
+      } catch (error) {
+        post(brokenBy(error, undefined));
+      }
+    });
+  };
+  /** One piece of the work that can wait: a solid on show, then the late views, then a solid of another part. @returns whether there may be more. */
+  const pause = (): boolean => {
+    if (scene === undefined) return false;
+    const { solids } = scene;
+    if (scene.index.parts().some(({ id }) => scene?.index.bodiesOf(id).length)) loader.ask();
+    const pending = solids.pending();
+    const onShow = new Set([...watched.values()].map(({ params }) => (params as { part?: PartId } | null)?.part));
+    const next = pending.find((part) => onShow.has(part));
+    if (next !== undefined) return compute(next);
+    const stale = [...watched.values()].filter((watch) => watch.stale);
+    if (stale.length > 0) {
+      for (const watch of stale) watch.stale = false;
+      refresh(stale, undefined);
+      return pending.length > 0;
+    }
+    return pending[0] !== undefined && compute(pending[0]);
+  };
+  const compute = (part: PartId): boolean => {
+    scene?.solids.compute(part);
+    show({ ...noChange, parts: [part], diff: nothing });
+    return true;
+  };
+  const reopen = (watch: Watched): Watched => ({ ...watch, ...openView(watch.key) });
   const take = (diffs: readonly BuildDiff[]) => {
     if (scene === undefined) return;
     for (const diff of diffs) {
       if (isEmpty(diff)) continue;
       const change = scene.works.update(diff);
       scene.index.update(diff);
-      refresh(watched.values(), { ...change, diff });
+      show({ ...change, diff });
     }
   };
   const load = (records: readonly BuildRecord[] | undefined) => {
@@ -54,9 +121,19 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
     for (const [key, watch] of watched) watched.set(key, reopen(watch));
     if (records !== undefined) {
       const build: Build = new Map<RecordId, BuildRecord>(records.map((record) => [record.id, record]));
-      scene = { works: createWorks(build), index: createBuildIndex(build) };
+      const works = createWorks(build);
+      const index = createBuildIndex(build);
+      scene = {
+        works,
+        index,
+        solids: sceneSolids(works, index, loader),
+        get kernel() {
+          return loader.state;
+        },
+      };
     }
-    refresh(watched.values(), undefined);
+    if (scene === undefined) refresh(watched.values(), undefined);
+    else show(undefined);
   };
   const run = (id: string, params: unknown): RunAnswer => {
     if (!Object.hasOwn(commands, id)) throw new Error(`There is no command "${id}".`);
@@ -84,10 +161,11 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
         const watch: Watched = {
           key: message.key,
           params: message.params,
-          compute: openView(message.key),
+          ...openView(message.key),
           sent: undefined,
         };
         watched.set(message.key, watch);
+        if (watch.late) return wake();
         return refresh([watch], undefined);
       }
       case 'unwatch':
@@ -101,7 +179,7 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
       case 'ask': {
         const ask = asks[message.name as keyof typeof asks];
         const value = scene === undefined ? undefined : ask(scene, message.params as never);
-        return post({ type: 'answer', call: message.call, value });
+        return post({ type: 'answer', call: message.call, value }, transferOf(value));
       }
     }
   };
@@ -109,19 +187,22 @@ export function createHost(post: (message: FromWorker) => void, tools: HostTools
     try {
       handle(message);
     } catch (error) {
-      post({
-        type: 'broken',
-        call: 'call' in message ? message.call : undefined,
-        message: error instanceof Error ? (error.stack ?? error.message) : String(error),
-      });
+      post(brokenBy(error, 'call' in message ? message.call : undefined));
     }
   };
 }
 
+const brokenBy = (error: unknown, call: number | undefined): FromWorker => ({
+  type: 'broken',
+  call,
+  message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+});
+
 /** A key is the view's name, a space, and its parameters as JSON. */
-function openView(key: string): Watched['compute'] {
+function openView(key: string): Pick<Watched, 'compute' | 'late' | 'stale'> {
   const name = key.slice(0, key.indexOf(' '));
-  const view = views[name as keyof typeof views];
+  const view = views[name as keyof typeof views] as View<never, unknown> | undefined;
   if (view === undefined) throw new Error(`There is no view "${name}".`);
-  return view.open() as Watched['compute'];
+  const late = view.late === true;
+  return { compute: view.open(), late, stale: late };
 }

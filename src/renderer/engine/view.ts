@@ -1,11 +1,15 @@
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Works, WorksChange } from '../../shared/check/works.ts';
+import type { Solids } from '../../shared/solid/solids.ts';
 import type { BuildIndex } from './build-index.ts';
+import type { KernelState } from './solid/kernel-loader.ts';
 
 /** What a view sees: the engine over the open build, and its records by part. */
 export interface Scene {
   readonly works: Works;
   readonly index: BuildIndex;
+  readonly solids: Solids;
+  readonly kernel: KernelState;
 }
 
 /** What the latest edit changed; undefined the first time a view is worked out. */
@@ -18,6 +22,8 @@ export interface SceneChange extends WorksChange {
  * change should keep its identity; then nothing is compared and nothing is sent.
  */
 export interface View<P, M> {
+  /** It takes its time: it is worked out when the answer to an edit is on its way, and once for several edits. */
+  readonly late?: true;
   /** Called once for each watched set of parameters; the closure may keep what it needs for the next time. */
   open(): (scene: Scene, params: P, change: SceneChange | undefined) => M;
 }

@@ -1,16 +1,20 @@
+import { bodyPreviewAsk } from './asks/body-preview.ts';
 import { exportAsk } from './asks/export.ts';
 import { findAsk } from './asks/find.ts';
 import { namesAsk } from './asks/names.ts';
+import { pictureAsk } from './asks/picture.ts';
 import { previewAsk } from './asks/preview.ts';
 import { previewCsvAsk } from './asks/preview-csv.ts';
 import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
 import type { Ask, View } from './view.ts';
+import { bodiesView } from './views/bodies.ts';
 import { findingsView } from './views/findings.ts';
 import { linksView } from './views/links.ts';
 import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
 import { reachView } from './views/reach.ts';
+import { solidView } from './views/solid.ts';
 import { summaryView } from './views/summary.ts';
 import { traceView } from './views/trace.ts';
 
@@ -20,6 +24,8 @@ export const views = {
   part: partView,
   findings: findingsView,
   trace: traceView,
+  bodies: bodiesView,
+  solid: solidView,
   links: linksView,
   opened: openedView,
   reach: reachView,
@@ -31,6 +37,8 @@ export const asks = {
   names: namesAsk,
   find: findAsk,
   export: exportAsk,
+  picture: pictureAsk,
+  'body-preview': bodyPreviewAsk,
   'preview-csv': previewCsvAsk,
   'read-csv': readCsvAsk,
   'read-json': readJsonAsk,

@@ -1,16 +1,31 @@
 import { idSource } from '../../shared/base/ids.ts';
+import { loadKernel } from '../../shared/solid/manifold/load-kernel.ts';
+import { kernelUrl } from '../../shared/solid/manifold/wasm-url.ts';
 import { createHost } from './host.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
 
 // `self` is typed as a window here: the layer compiles with the window's types.
 const scope = self as unknown as {
-  postMessage(message: FromWorker): void;
+  postMessage(message: FromWorker, transfer: readonly ArrayBuffer[]): void;
   onmessage: ((event: MessageEvent<ToWorker>) => void) | null;
 };
 
 const random32 = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
-const handle = createHost((message) => scope.postMessage(message), {
+// Messages that came in meanwhile go first: a timer would wait longer than it is told to.
+const turns = new MessageChannel();
+let waiting: (() => void) | undefined;
+turns.port1.onmessage = () => {
+  const run = waiting;
+  waiting = undefined;
+  run?.();
+};
+const handle = createHost((message, transfer = []) => scope.postMessage(message, transfer), {
   newId: idSource(random32),
   now: () => new Date().toISOString(),
+  later: (run) => {
+    waiting = run;
+    turns.port2.postMessage(undefined);
+  },
+  loadKernel: () => loadKernel({ wasmUrl: new URL(kernelUrl, self.location.href).href }),
 });
 scope.onmessage = (event) => handle(event.data);

@@ -1,6 +1,7 @@
-import type { DimensionId, PartId, StationId } from '../../../shared/base/ids.ts';
+import type { BodyId, DimensionId, PartId, StationId } from '../../../shared/base/ids.ts';
 import { kindOfMeasure } from '../../../shared/build/kind-of-measure.ts';
 import type { RecordId } from '../../../shared/build/records.ts';
+import { bodyProblemWords, extentWords } from '../body-words.ts';
 import { valueProblemWords } from '../problem-words.ts';
 import { show, showBand } from '../show.ts';
 import { defineView, type Scene } from '../view.ts';
@@ -18,10 +19,10 @@ export interface TraceStep {
   readonly source: string;
 }
 
-/** A station or dimension, where its number comes from and what hangs together with it. */
+/** A station, dimension or body, where its number comes from and what hangs together with it. */
 export interface Trace {
   readonly id: RecordId;
-  readonly kind: 'station' | 'dimension';
+  readonly kind: 'station' | 'dimension' | 'body';
   readonly name: string;
   readonly part: PartId;
   readonly value: string | undefined;
@@ -49,7 +50,7 @@ const STEPS_SHOWN = 60;
 const DEPTH_SHOWN = 12;
 const NEIGHBOURS_SHOWN = 12;
 
-/** Everything behind one station or dimension. Undefined when it is not there (any more). */
+/** Everything behind one station, dimension or body. Undefined when it is not there (any more). */
 export const traceView = defineView<{ readonly id: RecordId }, Trace | undefined>({
   open:
     () =>
@@ -63,9 +64,35 @@ export const traceView = defineView<{ readonly id: RecordId }, Trace | undefined
       if (scene.index.dimension(id as DimensionId))
         return { ...traceDimension(scene, id as DimensionId, part), findings };
       if (scene.index.station(id as StationId)) return { ...traceStation(scene, id as StationId, part), findings };
+      if (scene.index.body(id as BodyId)) return { ...traceBody(scene, id as BodyId, part), findings };
       return undefined;
     },
 });
+
+/** What a body stands on: its size over all, its stations and sizes, and the dimensions behind them. */
+function traceBody(scene: Scene, id: BodyId, part: PartId): Omit<Trace, 'findings'> {
+  const record = scene.index.body(id)!;
+  const placed = scene.solids.bodiesOf(part).find((body) => body.record.id === id);
+  const nameOf = (other: DimensionId | StationId) =>
+    scene.index.dimension(other as DimensionId)?.name ?? scene.index.station(other as StationId)?.name ?? '';
+  const on = [...(placed?.stations ?? []), ...(placed?.dimensions ?? [])];
+  return {
+    id,
+    kind: 'body',
+    name: record.name,
+    part,
+    value: placed && extentWords(placed, scene.index.settings().lengthUnit),
+    problem: placed?.problem && bodyProblemWords(placed.problem, nameOf),
+    band: undefined,
+    rss: undefined,
+    limitsRow: undefined,
+    steps: (placed?.dimensions ?? []).slice(0, STEPS_SHOWN).map((dimension) => stepOf(scene, dimension, 0, part)),
+    hangsOn: on.slice(0, NEIGHBOURS_SHOWN).map((other) => ({ id: other, name: nameOf(other), part })),
+    hangsOnMore: Math.max(0, on.length - NEIGHBOURS_SHOWN),
+    touches: [],
+    touchesMore: 0,
+  };
+}
 
 function traceDimension(scene: Scene, id: DimensionId, part: PartId): Omit<Trace, 'findings'> {
   const unit = scene.index.settings().lengthUnit;

@@ -24,7 +24,7 @@ export function InspectorPane({ sheet }: { readonly sheet: PartSheet }) {
   }
   return (
     <Pane
-      title={trace.kind === 'station' ? 'Station' : 'Dimension'}
+      title={titles[trace.kind]}
       actions={
         <Button look="quiet" onClick={() => goTo({ subject: undefined })}>
           Title block
@@ -35,6 +35,8 @@ export function InspectorPane({ sheet }: { readonly sheet: PartSheet }) {
     </Pane>
   );
 }
+
+const titles: Readonly<Record<Trace['kind'], string>> = { station: 'Station', dimension: 'Dimension', body: 'Body' };
 
 function PartGates({ part }: { readonly part: string }) {
   const line = useView('summary', null)?.parts.find(({ id }) => id === part);
@@ -57,7 +59,9 @@ function TraceSheet({ trace, sheet }: { readonly trace: Trace; readonly sheet: P
     <div className="trace">
       <header className="trace-head">
         <span className="trace-name">{trace.name}</span>
-        <span className="figure trace-value">{trace.value ?? 'no value'}</span>
+        <span className="figure trace-value">
+          {trace.value ?? (trace.kind === 'body' ? 'no solid yet' : 'no value')}
+        </span>
         {trace.problem !== undefined && (
           <span className="mark stop trace-problem">
             <SeverityMark severity="stop" />

@@ -1,0 +1,97 @@
+import type { PartId } from '../../../shared/base/ids.ts';
+import { formatNumber } from '../../../shared/quantity/format.ts';
+import type { LengthUnit } from '../../../shared/quantity/kind.ts';
+import type { MassProperties, PartState, PlacedBody } from '../../../shared/solid/placed.ts';
+import type { PartSolid } from '../../../shared/solid/solids.ts';
+import { boxWords } from '../body-words.ts';
+import { show } from '../show.ts';
+import { defineView, type Scene } from '../view.ts';
+
+/** One figure of a solid with its name, as shown. */
+export interface SolidFigure {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** How the solid of a part stands. */
+export type SolidState = 'no bodies' | 'none placed' | 'working' | 'made' | 'nothing left' | 'no kernel';
+
+export interface SolidModel {
+  readonly is: SolidState;
+  /** Goes up whenever the picture may have changed: then it is asked for anew. 0: there is none. */
+  readonly picture: number;
+  /** Whether what is shown is what the drawing says now, or what it said a moment ago. */
+  readonly fresh: boolean;
+  /** Whether the two states differ. */
+  readonly hasMachined: boolean;
+  readonly figures: Readonly<Record<PartState, readonly SolidFigure[]>>;
+  /** Bodies that have no solid. */
+  readonly missing: number;
+}
+
+const noFigures: SolidModel['figures'] = { 'as cast': [], finished: [] };
+
+/** The solid of a part: its figures, and when to fetch its picture. Undefined when the part is not there any more. */
+export const solidView = defineView<{ readonly part: PartId }, SolidModel | undefined>({
+  open: () => {
+    let pictured: readonly PlacedBody[] | undefined;
+    let picture = 0;
+    let figures = noFigures;
+    let behind: readonly unknown[] = [];
+    return (scene, { part }) => {
+      if (scene.index.part(part) === undefined) return undefined;
+      const bodies = scene.solids.bodiesOf(part);
+      const solid = scene.solids.solidOf(part);
+      const from = [solid, scene.index.part(part), scene.index.settings()];
+      if (solid !== undefined) {
+        if (pictured !== bodies) picture++;
+        pictured = bodies;
+        if (!from.every((value, i) => value === behind[i])) figures = figuresOf(scene, part, solid);
+        behind = from;
+      }
+      const state = stateOf(scene, part, solid);
+      const gone = state !== 'made' && state !== 'working';
+      return {
+        is: state,
+        picture: gone ? 0 : picture,
+        fresh: solid !== undefined,
+        hasMachined: bodies.some(({ record, shape }) => shape && record.finish === 'machined'),
+        figures: gone ? noFigures : figures,
+        missing: bodies.filter(({ shape }) => !shape).length,
+      };
+    };
+  },
+});
+
+function stateOf(scene: Scene, part: PartId, solid: PartSolid | undefined): SolidState {
+  const bodies = scene.solids.bodiesOf(part);
+  if (bodies.length === 0) return 'no bodies';
+  if (solid !== undefined) return 'made';
+  if (!bodies.some(({ shape }) => shape)) return 'none placed';
+  if (scene.kernel === 'failed') return 'no kernel';
+  return scene.kernel !== 'there' || scene.solids.pending().includes(part) ? 'working' : 'nothing left';
+}
+
+function figuresOf(scene: Scene, part: PartId, { finished, asCast }: PartSolid): SolidModel['figures'] {
+  const unit = scene.index.settings().lengthUnit;
+  const ofFinished = figuresFor(scene, part, finished, unit);
+  return { finished: ofFinished, 'as cast': asCast === finished ? ofFinished : figuresFor(scene, part, asCast, unit) };
+}
+
+function figuresFor(_scene: Scene, _part: PartId, of: MassProperties, unit: LengthUnit): readonly SolidFigure[] {
+  const centre = of.centre.map((at) => show(at, 'length', unit).replace(/ [a-z]+$/, ''));
+  return [
+    { name: 'Volume', value: volumeWords(of.volumeMm3, unit) },
+    { name: 'Surface', value: surfaceWords(of.areaMm2, unit) },
+    { name: 'Box', value: boxWords(of.boxMin, of.boxMax, unit) },
+    { name: 'Centre', value: `${centre.join(', ')} ${unit}` },
+    ...(of.pieces > 1 ? [{ name: 'Pieces', value: String(of.pieces) }] : []),
+  ];
+}
+
+/** Castings are weighed and poured by the cubic centimetre, or the cubic inch. */
+const volumeWords = (mm3: number, unit: LengthUnit): string =>
+  unit === 'in' ? `${formatNumber(mm3 / 25.4 ** 3, 3)} in³` : `${formatNumber(mm3 / 1000, 3)} cm³`;
+
+const surfaceWords = (mm2: number, unit: LengthUnit): string =>
+  unit === 'in' ? `${formatNumber(mm2 / 25.4 ** 2, 2)} in²` : `${formatNumber(mm2 / 100, 2)} cm²`;

@@ -108,7 +108,7 @@ test('copies are one body: apart, touching, overlapping and mirrored', () => {
 
 test('computes only what changed, says whether anything did, and gives all memory back', () => {
   const before = kernel.live;
-  const [a, b] = ['part:a', 'part:b'] as PartId[] as [PartId, PartId];
+  const [a, b] = ['part:a', 'part:b'] as unknown as [PartId, PartId];
   const bodies = new Map<PartId, readonly PlacedBody[]>([
     [a, placedBodies([{ shape: tube('X', [0, 0], [0, 10], 20, 10) }])],
     [b, placedBodies([{ shape: undefined }])],

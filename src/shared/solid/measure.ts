@@ -12,14 +12,23 @@ const GAUSS = [
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
 
+/** Gauss's five points, exact to degree 9: a taper's radius stands below a fraction line. */
+const GAUSS_TAPER = [-0.906179845938664, -0.5384693101056831, 0, 0.5384693101056831, 0.906179845938664].map(
+  (place, i): readonly [number, number] => [
+    (1 + place) / 2,
+    [0.23692688505618908, 0.47862867049936647, 0.5688888888888889, 0.47862867049936647, 0.23692688505618908][i]! / 2,
+  ],
+);
+
 /** Faces that meet at less than this (sine) run into one another; their border is left where the mesh has it. */
 const TANGENT = 0.1;
 
-// Indices of the sums: first moments, second moments xx, yy, zz, xy, yz, zx; then volume and surface that facets leave out.
+// Indices of the sums: first moments, second moments xx, yy, zz, xy, yz, zx, volume, surface.
 const FIRST = 0;
 const SECOND = 3;
-const LEFT_OUT = 9;
+const VOLUME = 9;
 const SURFACE = 10;
+const SUMS = 11;
 
 /**
  * Mass properties of a solid that the kernel holds.
@@ -41,7 +50,8 @@ export function measure(
   const { vertices, triangles } = mesh;
   const { min: boxMin, max: boxMax } = kernel.boxOf(solid);
   const middle: Vec3 = [0, 1, 2].map((k) => (boxMin[k]! + boxMax[k]!) / 2) as unknown as Vec3;
-  const sums = createSums(11);
+  const flat = createSums(SUMS);
+  const left = createSums(SUMS);
   const rounds = roundsOf(mesh, sourceOf);
   const at = (t: number, k: number): Vec3 => {
     const i = 3 * triangles[3 * t + k]!;
@@ -50,18 +60,22 @@ export function measure(
   const count = triangles.length / 3;
   for (let t = 0; t < count; t++) {
     const corners = [at(t, 0), at(t, 1), at(t, 2)] as const;
-    addTetrahedron(sums.add, middle, corners);
+    addTetrahedron(flat.add, middle, corners);
     const view = rounds.views[rounds.viewOf[t]!];
-    if (view) addLeftOut(sums.add, view, middle, corners);
+    if (view) addLeftOut(left.add, view, middle, corners);
   }
-  addBorders(mesh, rounds, at, (area) => sums.add(SURFACE, area));
-  const volume = kernel.volumeOf(solid) + sums.of(LEFT_OUT);
-  const offset = [0, 1, 2].map((k) => sums.of(FIRST + k) / volume);
-  const second = (k: number, i: number, j: number) => sums.of(SECOND + k) - volume * offset[i]! * offset[j]!;
+  addBorders(mesh, rounds, at, (area) => left.add(SURFACE, area));
+  const exact = kernel.volumeOf(solid);
+  const volume = exact + left.of(VOLUME);
+  // The mesh came rounded to 24 bits, which thin walls far from the origin feel; its moments follow the volume.
+  const scale = exact / flat.of(VOLUME);
+  const offset = [0, 1, 2].map((k) => (scale * flat.of(FIRST + k) + left.of(FIRST + k)) / volume);
+  const second = (k: number, i: number, j: number) =>
+    scale * flat.of(SECOND + k) + left.of(SECOND + k) - volume * offset[i]! * offset[j]!;
   const [xx, yy, zz] = [second(0, 0, 0), second(1, 1, 1), second(2, 2, 2)];
   return {
     volumeMm3: volume,
-    areaMm2: kernel.areaOf(solid) + sums.of(SURFACE),
+    areaMm2: kernel.areaOf(solid) + left.of(SURFACE),
     centre: [middle[0] + offset[0]!, middle[1] + offset[1]!, middle[2] + offset[2]!],
     boxMin,
     boxMax,
@@ -118,6 +132,7 @@ function addTetrahedron(add: Add, [x, y, z]: Vec3, [a, b, c]: readonly [Vec3, Ve
   const six = ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
   const [sx, sy, sz] = [ax + bx + cx, ay + by + cy, az + bz + cz];
   const [first, second] = [six / 24, six / 120];
+  add(VOLUME, six / 6);
   add(FIRST, first * sx);
   add(FIRST + 1, first * sy);
   add(FIRST + 2, first * sz);
@@ -143,8 +158,9 @@ function addLeftOut(add: Add, view: RoundView, middle: Vec3, corners: readonly [
   const sign = Math.sign(signed) * view.hand;
   const [slant, flatSlant] = [Math.sqrt(1 + slope ** 2), Math.sqrt(1 + (slope * cosHalf) ** 2)];
   let [surface, left, x, y, z, xx, yy, zz, xy, yz, zx] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
-  for (const [out, outWeight] of GAUSS) {
-    for (const [across, acrossWeight] of GAUSS) {
+  const rule = slope === 0 ? GAUSS : GAUSS_TAPER;
+  for (const [out, outWeight] of rule) {
+    for (const [across, acrossWeight] of rule) {
       const [w1, w2] = [out * (1 - across), out * across];
       const atS = s0 + w1 * (s1 - s0) + w2 * (s2 - s0);
       const atA = a0 + w1 * (a1 - a0) + w2 * (a2 - a0);

@@ -64,6 +64,9 @@ const keptTo = (name, only, packages) => ({
   forbids: (to) => packages.some((one) => to === `package:${one}`),
 });
 
+/** Packages that one room of the engine may have; the rules below name the room. */
+const ofOneRoom = ['papaparse', 'fflate', 'manifold-3d'];
+
 const departmentOf = (file) => /^src\/renderer\/(departments\/[^/]+\/|works\/)/.exec(file)?.[1];
 
 /** @type {readonly LayerRule[]} */
@@ -91,14 +94,15 @@ export const rules = [
   },
   {
     name: 'shared-is-pure',
-    why: 'The engine knows no Node, no Electron, no React; of packages only zod, papaparse and manifold-3d.',
+    why: 'The engine knows no Node, no Electron, no React; of packages only zod and those that one room may have.',
     from: /^src\/shared\//,
     but: test,
     forbids: (to) =>
       to.startsWith('node:') ||
-      (to.startsWith('package:') && !['package:zod', 'package:papaparse', 'package:manifold-3d'].includes(to)),
+      (to.startsWith('package:') && !['package:zod', ...ofOneRoom.map((name) => `package:${name}`)].includes(to)),
   },
   keptTo('papaparse-only-in-csv', 'src/shared/build/csv', ['papaparse']),
+  keptTo('zip-only-in-formats', 'src/shared/solid/formats', ['fflate']),
   keptTo('kernel-only-in-manifold', 'src/shared/solid/manifold', ['manifold-3d']),
   keptTo('three-only-in-view', 'src/renderer/view', ['three']),
   keptTo('store-only', 'src/main/store', ['sqlite3', 'kysely']),

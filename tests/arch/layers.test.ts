@@ -51,6 +51,7 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
   ['shared-is-pure', 'src/shared/base/p-node.ts', "import { readFileSync } from 'fs';"],
   ['shared-is-pure', 'src/shared/base/p-package.ts', "import { useState } from 'react';"],
   ['papaparse-only-in-csv', 'src/shared/build/p-csv.ts', "import Papa from 'papaparse';"],
+  ['zip-only-in-formats', 'src/shared/build/p-zip.ts', "import { unzipSync } from 'fflate';"],
   ['kernel-only-in-manifold', 'src/shared/solid/p-kernel.ts', "import Module from 'manifold-3d';"],
   ['three-only-in-view', 'src/renderer/departments/drawing/p-three.tsx', "import { Mesh } from 'three/addons/x.js';"],
   ['store-only', 'src/main/files/p-database.ts', "import sqlite3 from 'sqlite3';"],
@@ -81,7 +82,7 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
 
 /** Harmless files for the plants to import. */
 const targets = [
-  ...['base', 'quantity', 'formula', 'tables', 'build', 'drawing', 'solid', 'pattern', 'foundry', 'machining'],
+  ...['base', 'quantity', 'formula', 'tables', 'build', 'drawing', 'solid', 'sheet', 'pattern', 'foundry', 'machining'],
   ...['fitting', 'erecting', 'check', 'check/rules/drawing', 'ipc'],
 ].map((room) => `src/shared/${room}/planted.ts`);
 const moreTargets = [

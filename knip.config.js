@@ -27,5 +27,7 @@ export default {
   compilers: { css: importsOfStyles },
   // A contract's types have names so that people can speak of them.
   ignoreExportsUsedInFile: { interface: true, type: true },
+  // Read as a file and handed to the page, never imported.
+  ignoreDependencies: ['axe-core'],
   ignoreBinaries: ['Xvfb'],
 };

@@ -11,11 +11,12 @@ import { createPlacing } from '../solid/place-bodies.ts';
 import type { PlacedBody } from '../solid/placed.ts';
 import { buildFacts, partFacts } from './facts.ts';
 import { type AcceptancesByKey, acceptancesByKey, findingOf, sameFinding } from './finding.ts';
-import { gatesOfPart, sameGates, shuttersOf, upstreamOf } from './gates.ts';
+import { gatesOfPart, sameGates, shuttersAmong, shuttersOf, upstreamOf } from './gates.ts';
+import { createGathering, type Gathered } from './gather.ts';
 import { keepList } from './keep.ts';
 import { changeRecords, ownerOf, recordsByPart } from './part-records.ts';
 import { rules } from './registry.ts';
-import type { BuildFacts, Finding, GateState, PartFacts, Severity } from './rule.ts';
+import type { BuildFacts, Finding, GateState, PartFacts } from './rule.ts';
 import { type Runs, runRules } from './run.ts';
 import { beforeOf, touchedParts } from './touched-parts.ts';
 import type { Works, WorksChange } from './works.ts';
@@ -31,10 +32,18 @@ interface PartState {
   readonly findings: readonly Finding[];
 }
 
+/** The gates of a part, with what they were worked out from. */
+interface PartGates {
+  readonly part: Part;
+  readonly concerning: readonly Finding[];
+  readonly shutAbove: readonly Finding[];
+  readonly states: readonly GateState[];
+}
+
 const noFindings: readonly Finding[] = [];
 const unchanged: DrawingChange = { dimensions: [], axes: [] };
 const noBodies: readonly PlacedBody[] = [];
-const bySeverity: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
+const noGates: readonly GateState[] = [];
 
 /**
  * The engine over one build. It holds state and is updated in place, but what it hands out is immutable and keeps its
@@ -47,7 +56,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   const drawing = createDrawing(start);
   const records = recordsByPart(start);
   const states = new Map<PartId, PartState>();
-  const gates = new Map<PartId, readonly GateState[]>();
+  const gates = new Map<PartId, PartGates>();
   /** What each part hangs on upstream; emptied when any formula names other dimensions than before. */
   const upstream = new Map<PartId, ReadonlySet<DimensionId>>();
   let parts: readonly Part[] = [];
@@ -61,8 +70,8 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   let accepted: AcceptancesByKey = new Map();
   let whole: { facts: BuildFacts; runs: Runs } | undefined;
   let wholeFindings: readonly Finding[] = noFindings;
-  let all: readonly Finding[] = noFindings;
-  let byPart: ReadonlyMap<PartId, readonly Finding[]> = new Map();
+  const gathering = createGathering();
+  let gathered: Gathered = { all: noFindings, byPart: new Map() };
 
   const owner = (id: string): PartId | undefined => ownerOf(build.get(id as BuildRecord['id']));
 
@@ -107,50 +116,26 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
 
   /** Puts the findings of all parts in their order. @returns whether any is another than before. */
   function gather(): boolean {
-    const place = new Map(parts.map((part, i) => [part.id, i]));
-    const placeOf = (finding: Finding): number => (finding.part && place.get(finding.part)) ?? -1;
-    const list = [...wholeFindings, ...parts.flatMap(({ id }) => states.get(id)?.findings ?? noFindings)];
-    list.sort(
-      (a, b) =>
-        bySeverity[a.severity] - bySeverity[b.severity] ||
-        placeOf(a) - placeOf(b) ||
-        (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
-    );
-    const before = all;
-    all = keepList(all, list);
-    if (all === before) return false;
-    const grouped = new Map<PartId, Finding[]>();
-    for (const finding of all) {
-      const concerned = new Set([finding.part, ...finding.at.map(owner)]);
-      for (const part of concerned) {
-        if (!part) continue;
-        const group = grouped.get(part);
-        if (group) group.push(finding);
-        else grouped.set(part, [finding]);
-      }
-    }
-    const earlier = byPart;
-    byPart = new Map([...grouped].map(([part, group]) => [part, keepList(earlier.get(part), group)]));
-    return true;
+    const before = gathered;
+    gathered = gathering.gather(parts, (id) => states.get(id)?.findings ?? noFindings, wholeFindings, owner);
+    return gathered !== before;
   }
 
   /** @returns the parts whose gates are other than before. */
   function redoGates(): readonly PartId[] {
-    const shutters = shuttersOf(all, owner);
+    const shutters = shuttersOf(gathered.all);
     const changed: PartId[] = [];
     for (const part of parts) {
-      const own = records.get(part.id)?.dimensions ?? [];
-      const above =
-        upstream.get(part.id) ??
-        upstreamOf(
-          own.map(({ id }) => id),
-          drawing,
-        );
+      const above = upstream.get(part.id) ?? upstreamOf(records.get(part.id)?.dimensions ?? [], drawing);
       upstream.set(part.id, above);
-      const now = gatesOfPart(part, above, shutters);
-      if (sameGates(gates.get(part.id), now)) continue;
-      gates.set(part.id, now);
-      changed.push(part.id);
+      const concerning = gathered.byPart.get(part.id) ?? noFindings;
+      const before = gates.get(part.id);
+      const shutAbove = keepList(before?.shutAbove, above.size === 0 ? noFindings : shuttersAmong(above, shutters));
+      if (before?.part === part && before.concerning === concerning && before.shutAbove === shutAbove) continue;
+      const now = gatesOfPart(part, concerning, shutAbove);
+      const same = sameGates(before?.states, now);
+      gates.set(part.id, { part, concerning, shutAbove, states: before && same ? before.states : now });
+      if (!same) changed.push(part.id);
     }
     return changed;
   }
@@ -163,6 +148,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     const change = drawing.update(diff);
     const touched = touchedParts(diff, change, before, build, drawing, (id) => states.get(id)?.facts);
     changeRecords(records, build, diff);
+    if (changesOwners(diff)) gathering.forgetOwners();
     const kinds = kindsIn(diff);
     if (kinds.has('part')) parts = listParts();
     if (kinds.has('acceptance')) accepted = acceptancesByKey(acceptancesIn(build));
@@ -179,9 +165,11 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   /** Brings findings and gates into step after facts of the `changed` parts were re-done. */
   function settle(change: DrawingChange, changed: Set<PartId>, gatesToo: boolean): WorksChange {
     redoWhole();
-    const earlier = byPart;
+    const earlier = gathered.byPart;
     const findingsChanged = gather();
-    for (const { id } of parts) if (byPart.get(id) !== earlier.get(id)) changed.add(id);
+    if (findingsChanged) {
+      for (const { id } of parts) if (gathered.byPart.get(id) !== earlier.get(id)) changed.add(id);
+    }
     for (const id of gates.keys()) if (!records.has(id)) gates.delete(id);
     // Gates hang on the findings, on what hangs on what, and on how the parts are made.
     if (findingsChanged || gatesToo) for (const id of redoGates()) changed.add(id);
@@ -208,9 +196,9 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     },
     drawing,
     solids,
-    findings: () => all,
-    findingsOf: (part) => byPart.get(part) ?? noFindings,
-    gatesOf: (part) => gates.get(part) ?? [],
+    findings: () => gathered.all,
+    findingsOf: (part) => gathered.byPart.get(part) ?? noFindings,
+    gatesOf: (part) => gates.get(part)?.states ?? noGates,
     update,
     computeSolid,
   };
@@ -219,6 +207,10 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
 function* acceptancesIn(build: Build) {
   for (const record of build.values()) if (record.kind === 'acceptance') yield record;
 }
+
+/** Whether a record came, went or passed to another part. */
+const changesOwners = ({ added, removed, updated }: BuildDiff): boolean =>
+  added.length + removed.length > 0 || updated.some(([from, to]) => ownerOf(from) !== ownerOf(to));
 
 function kindsIn(diff: BuildDiff): ReadonlySet<BuildRecord['kind']> {
   return new Set([...diff.added, ...diff.removed, ...diff.updated.map(([, to]) => to)].map((record) => record.kind));

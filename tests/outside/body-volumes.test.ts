@@ -72,7 +72,7 @@ const cases: readonly (readonly [name: string, shape: () => ExactShape, volume: 
         axis: 'Z',
         ends: ends(s, 0, 30),
         centre: p(0, 0),
-        diameters: [s.size('diameter', 20), undefined],
+        diameters: [s.size('diameter', 20)],
       })),
     (PI * 20 ** 2 * 30) / 12,
     PI * 10 ** 2 + PI * 10 * hypot(10, 30),

@@ -35,7 +35,7 @@ const cone = z.strictObject({
   axis,
   ends,
   centre: across,
-  diameters: z.tuple([size, size.optional()]),
+  diameters: z.union([z.tuple([size]), z.tuple([size, size])]),
 });
 /** A polygon drawn across the axis, its corners being stations, each rounded where a radius is named. */
 const prism = z.strictObject({

@@ -7,6 +7,7 @@ import { type CodedMesh, decodeMesh } from '../build/mesh-code.ts';
 import type { BuildRecord, RecordId } from '../build/records.ts';
 import type { Solid } from '../build/solid.ts';
 import type { AxisDrawing, Drawing } from '../drawing/drawing.ts';
+import { sameContent } from '../drawing/keep.ts';
 import { parseThread } from '../quantity/parse-thread.ts';
 import { coarsePitch } from '../tables/metric-threads.ts';
 import { placeRepeats } from './place-repeats.ts';
@@ -103,7 +104,14 @@ function placeAgain(
   for (const size of sizes) behind.push(size?.value, size?.pitch, size && formOf(size.record.measure));
   behind.push(solid?.kind === 'solid' ? solid : undefined);
   if (kept && kept.placed.record === body && sameList(kept.behind, behind)) return kept;
-  return { placed: placeOne(body, uses, sizes, solid?.kind === 'solid' ? solid : undefined, stationAt), uses, behind };
+  const placed = placeOne(body, uses, sizes, solid?.kind === 'solid' ? solid : undefined, stationAt);
+  return { placed: kept ? keepPlaced(kept.placed, placed) : placed, uses, behind };
+}
+
+/** Other numbers may come to the same: half of a diameter that is now written as a radius, a problem that stays. */
+function keepPlaced(old: PlacedBody, fresh: PlacedBody): PlacedBody {
+  if (old.record !== fresh.record) return fresh;
+  return fresh.shape?.is !== 'mesh' && sameContent(old, fresh) ? old : fresh;
 }
 
 const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>

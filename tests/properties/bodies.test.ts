@@ -95,7 +95,7 @@ test('bodies placed again after each edit are those placed afresh, and the same 
     }),
     { numRuns: 20 },
   );
-  expect(placedOnes).toBeGreaterThan(500);
+  expect(placedOnes).toBeGreaterThan(100);
   for (const why of ['not-placed', 'no-size']) expect([...problems]).toContain(why);
 }, 60_000);
 

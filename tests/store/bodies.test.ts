@@ -1,13 +1,16 @@
+import { copyFile, open } from 'node:fs/promises';
+import path from 'node:path';
 import { sql } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { connectStore } from '../../src/main/store/file-format.ts';
 import { openStore } from '../../src/main/store/open-store.ts';
+import { recover } from '../../src/main/store/recover.ts';
 import { BugError } from '../../src/shared/base/assert.ts';
 import type { Body } from '../../src/shared/build/body.ts';
 import { idsIn } from '../../src/shared/build/body-uses.ts';
 import type { BuildRecord } from '../../src/shared/build/records.ts';
 import { everyShape } from '../support/sketch-bodies.ts';
-import { okOf, recordsOf, refusalOf, removing, updating, workbench } from './sample-build.ts';
+import { adding, byId, okOf, recordsOf, refusalOf, removing, updating, workbench } from './sample-build.ts';
 
 const bench = workbench();
 const bodiesIn = (records: readonly BuildRecord[]) =>
@@ -84,4 +87,30 @@ describe('bodies in a file', () => {
       detail: expect.stringContaining('solid'),
     });
   });
+
+  test.each(['new', 'brought up from version 1'])(
+    'a file (%s) whose list of tables is destroyed is recovered, bodies and all',
+    async (origin) => {
+      const file = path.join(await bench.folder(), 'frame.wayw');
+      const records = everyShape();
+      if (origin === 'new') await copyFile(await bench.file(records), file);
+      else {
+        await copyFile(new URL('../formats/version-1.wayw', import.meta.url), file);
+        const store = await bench.open(file);
+        const { revision } = okOf(await store.load());
+        const added = records.filter(({ kind }) => kind !== 'settings');
+        okOf(await store.commit(revision, 'draw bodies', adding(...added)));
+        await store.close();
+      }
+      const before = await bench.open(file);
+      const expected = byId(await recordsOf(before));
+      await before.close();
+      const handle = await open(file, 'r+');
+      await handle.write(new Uint8Array(3996), 0, 3996, 100);
+      await handle.close();
+      const target = path.join(await bench.folder(), 'recovered.wayw');
+      okOf(await recover(file, target));
+      expect(byId(await recordsOf(await bench.open(target)))).toEqual(expected);
+    },
+  );
 });

@@ -14,10 +14,14 @@ export default defineConfig({
       target: NODE,
       outDir: 'out/main',
       // Only the native database stays outside: one file starts faster than a tree of packages.
-      externalizeDeps: { exclude: ['kysely', 'zod', 'papaparse'] },
+      externalizeDeps: { exclude: ['kysely', 'zod', 'papaparse', 'fflate'] },
       rollupOptions: {
-        input: { main: path.join(here, 'src/main/app/main.ts') },
-        output: { format: 'es', entryFileNames: '[name].js' },
+        input: {
+          main: path.join(here, 'src/main/app/main.ts'),
+          'solid-thread': path.join(here, 'src/main/files/solids/solid-thread.ts'),
+        },
+        // All side by side: the thread is looked for beside whatever starts it.
+        output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
       },
     },
   },

@@ -104,6 +104,7 @@ export const rules = [
   keptTo('papaparse-only-in-csv', 'src/shared/build/csv', ['papaparse']),
   keptTo('zip-only-in-formats', 'src/shared/solid/formats', ['fflate']),
   keptTo('kernel-only-in-manifold', 'src/shared/solid/manifold', ['manifold-3d']),
+  keptTo('step-only-in-solids', 'src/main/files/solids', ['occt-import-js']),
   keptTo('three-only-in-view', 'src/renderer/view', ['three']),
   keptTo('store-only', 'src/main/store', ['sqlite3', 'kysely']),
   {

@@ -8,15 +8,22 @@ await build({
   configFile: false,
   logLevel: 'warn',
   publicDir: false,
-  // The native database and the kernel, which looks for its WebAssembly beside itself, stay outside the bundle.
-  ssr: { noExternal: true, external: ['sqlite3', 'manifold-3d'] },
+  // The native database stays outside the bundle, and so do the kernel and the reader of STEP, which look for their
+  // WebAssembly beside themselves.
+  ssr: { noExternal: true, external: ['sqlite3', 'manifold-3d', 'occt-import-js'] },
   build: {
-    ssr: inRoot('src', 'main', 'cli', 'main.ts'),
+    ssr: true,
     outDir: inRoot('out', 'cli'),
     emptyOutDir: true,
     target: 'node20.18',
     minify: false,
     sourcemap: true,
-    rollupOptions: { output: { entryFileNames: 'main.js', chunkFileNames: '[name]-[hash].js' } },
+    rollupOptions: {
+      input: {
+        main: inRoot('src', 'main', 'cli', 'main.ts'),
+        'solid-thread': inRoot('src', 'main', 'files', 'solids', 'solid-thread.ts'),
+      },
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+    },
   },
 });

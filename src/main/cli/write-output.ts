@@ -20,8 +20,8 @@ export async function mayWrite(file: string, force: boolean): Promise<Result<tru
   return problem(file, 'There is a file of that name already.', 'Choose another name, or write over it with --force.');
 }
 
-/** Writes a text whole or not at all. */
-export async function writeText(file: string, text: string): Promise<Result<true, CallProblem>> {
+/** Writes a text, or bytes, whole or not at all. */
+export async function writeText(file: string, text: string | Uint8Array): Promise<Result<true, CallProblem>> {
   try {
     await writeAtomically(file, text);
     return ok(true);

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { meshUnits } from '../../../shared/build/solid.ts';
+import { solidForms } from '../../../shared/solid/formats/solid-form.ts';
 
 /** What `import --json` prints. */
 export const importOutputSchema = z
@@ -12,6 +14,20 @@ export const importOutputSchema = z
       unchanged: z.number().int(),
       refused: z.number().int(),
     }),
+    solid: z
+      .strictObject({
+        part: z.string(),
+        name: z.string().describe('Of the body that was made.'),
+        form: z.enum(solidForms),
+        unit: z.enum(meshUnits).describe('What the numbers of the file were taken as.'),
+        sizeMm: z.tuple([z.number(), z.number(), z.number()]).describe('Along the three axes of the file.'),
+        volumeMm3: z.number(),
+        triangles: z.number().int(),
+        surfaces: z.number().int().describe('Closed surfaces, those of cavities among them.'),
+        remarks: z.array(z.string()).describe('What was mended or passed over.'),
+      })
+      .optional()
+      .describe('The solid that was taken in, if it was one.'),
     ignoredColumns: z.array(z.string()),
     rows: z.array(
       z.strictObject({

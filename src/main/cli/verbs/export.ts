@@ -1,38 +1,65 @@
-import { ok } from '../../../shared/base/result.ts';
+import { ok, type Result } from '../../../shared/base/result.ts';
 import { writeBuildJson } from '../../../shared/build/build-json.ts';
 import { writeCsv } from '../../../shared/build/csv.ts';
 import { buildOf } from '../../../shared/build/look-up.ts';
+import type { Build } from '../../../shared/build/records.ts';
+import { findPart } from '../find-named.ts';
 import { readBuild } from '../read-input.ts';
-import { problem, type Verb } from '../verb.ts';
+import { type CallProblem, type Outcome, problem, type ReadCall, type Verb } from '../verb.ts';
 import { mayWrite, writeBuild, writeText } from '../write-output.ts';
+import { solidFile, type WrittenForm, writtenForms } from './export-solid.ts';
 
 export const exportVerb: Verb = {
   name: 'export',
-  usage: 'FILE (--json | --csv | --wayw) [--out NEW] [--force]',
-  summary: 'the build as JSON, as a table of its dimensions, or as a build file',
-  help: `Writes a build in another form, to standard output or to a new file.
+  usage: 'FILE [PART] --FORM [--out NEW] [options]',
+  summary: 'the build as JSON, CSV or a build file, or the solid of a part',
+  help: `Writes a build in another form, to standard output or to a new file; or the
+solid of one part, in mm, to a new file. Exit status: 1 some of the part's
+bodies are not placed and so not in it, otherwise 0.
 
   --json      the whole build (resources/schema/build.schema.json)
   --csv       its dimensions, one to a line; import takes the same table back
   --wayw      a new build file, with a journal that begins here; needs --out
+  --stl       the solid of PART as triangles, binary; needs --out
+  --3mf       the same with its unit and its name
+  --as-cast   the solid as it comes from the mould, before machining
   --out NEW   the file to write; one that is there is left alone
   --force     write over it`,
   options: {
     json: { type: 'boolean' },
     csv: { type: 'boolean' },
     wayw: { type: 'boolean' },
+    stl: { type: 'boolean' },
+    '3mf': { type: 'boolean' },
+    'as-cast': { type: 'boolean' },
     out: { type: 'string' },
     force: { type: 'boolean' },
   },
-  words: [1, 1],
+  words: [1, 2],
 
-  async run({ values, files: [file = ''] }, surroundings) {
-    const forms = (['json', 'csv', 'wayw'] as const).filter((form) => values[form] === true);
+  async run({ values, files: [file = '', name] }, surroundings) {
+    const forms = (['json', 'csv', 'wayw', ...writtenForms] as const).filter((form) => values[form] === true);
     const [form] = forms;
     if (forms.length !== 1 || !form) {
-      return problem('', 'One form to export is needed.', 'Add one of --json, --csv and --wayw.');
+      return problem('', 'One form to export is needed.', 'Add one of --json, --csv, --wayw, --stl and --3mf.');
     }
     const out = typeof values.out === 'string' ? values.out : undefined;
+    const force = values.force === true;
+    if (form === 'stl' || form === '3mf') {
+      if (name === undefined) {
+        return problem('', `With --${form} one part is written, and none is named.`, 'Put its name behind the file.');
+      }
+      if (out === undefined) return problem('', 'A solid is no text and needs a file.', `Add --out NEW.${form}.`);
+      const read = await readBuild(file, surroundings);
+      return read.ok ? exportSolid(buildOf(read.value.records), name, form, out, force, values) : read;
+    }
+    if (name !== undefined) {
+      return problem(
+        name,
+        `With --${form} the whole build is written, and no part is chosen.`,
+        'Leave this word away.',
+      );
+    }
     if (form === 'wayw' && !out?.toLowerCase().endsWith('.wayw')) {
       return problem('', 'A build file needs a name that ends in .wayw.', 'Add --out NEW.wayw.');
     }
@@ -40,7 +67,6 @@ export const exportVerb: Verb = {
     if (!read.ok) return read;
     const text = form === 'csv' ? writeCsv(buildOf(read.value.records)) : writeBuildJson(read.value);
     if (out === undefined) return ok({ text, status: 0 });
-    const force = values.force === true;
     const free = await mayWrite(out, force);
     if (!free.ok) return free;
     const written = form === 'wayw' ? await writeBuild(out, read.value, force) : await writeText(out, text);
@@ -51,3 +77,24 @@ export const exportVerb: Verb = {
     return ok({ text: `Written to ${out}.\n`, status: 0, remarks });
   },
 };
+
+async function exportSolid(
+  build: Build,
+  name: string,
+  form: WrittenForm,
+  out: string,
+  force: boolean,
+  values: ReadCall['values'],
+): Promise<Result<Outcome, CallProblem>> {
+  const part = findPart(build, name);
+  if (!part.ok) return part;
+  const free = await mayWrite(out, force);
+  if (!free.ok) return free;
+  const solid = await solidFile(build, part.value, values['as-cast'] === true ? 'as cast' : 'finished', form);
+  if (!solid.ok) return solid;
+  const written = await writeText(out, solid.value.bytes);
+  if (!written.ok) return written;
+  const { missing } = solid.value;
+  const remarks = missing.length > 0 ? [`Not in it, because they are not placed: ${missing.join(', ')}.`] : [];
+  return ok({ text: `Written to ${out}.\n`, status: missing.length > 0 ? 1 : 0, remarks });
+}

@@ -9,19 +9,21 @@ import { planImport } from '../../../shared/build/import-rows.ts';
 import { buildOf } from '../../../shared/build/look-up.ts';
 import type { Build } from '../../../shared/build/records.ts';
 import { refusalWords } from '../../../shared/build/refusals.ts';
+import { formatNumber } from '../../../shared/quantity/format.ts';
 import { indented } from '../layout.ts';
 import type { ImportOutput } from '../output/import-output.ts';
 import { readBuild, readText, STDIN } from '../read-input.ts';
 import { editFile } from '../save-step.ts';
-import { type CallProblem, problem, type Verb } from '../verb.ts';
+import { type CallProblem, problem, type ReadCall, type Surroundings, type Verb } from '../verb.ts';
 import { mayWrite, writeBuild } from '../write-output.ts';
+import { isSolidName, planSolid, type SolidReport } from './import-solid.ts';
 
-type Rows = Pick<ImportOutput, 'rows' | 'ignoredColumns'>;
+type Rows = Pick<ImportOutput, 'rows' | 'ignoredColumns' | 'solid'>;
 
 export const importVerb: Verb = {
   name: 'import',
   usage: 'FILE SOURCE [--into NEW] [options]',
-  summary: 'take in a table of dimensions (CSV), or a whole build (JSON)',
+  summary: 'take in a table of dimensions, a solid (STEP, STL, OBJ, 3MF), or a build',
   help: `Takes the rows of a table into a build, as one step that can be undone, and
 reports row by row what was taken and what was refused and why. A row is taken
 wholly or not at all; an empty cell leaves what is there. Columns, in any order:
@@ -37,7 +39,20 @@ wholly or not at all; an empty cell leaves what is there. Columns, in any order:
 
 A SOURCE in JSON form is taken in place of the whole build. Either file may be -
 for standard input (a build on standard input needs --into).
+
+A SOURCE named .step, .stp, .stl, .obj or .3mf is a solid, and becomes a body of
+one part. It must be closed; small gaps are mended.
 Exit status: 0 every row was taken, 1 some were refused.
+
+  --part PART        the part whose body the solid becomes
+  --unit UNIT        mm, cm, m, in or ft, where the file does not say it
+  --at X,Y,Z         the stations at which the file's origin stands; the datums,
+                     where none is named
+  --turn +X,+Y,+Z    which axis of the part each axis of the file becomes
+  --name NAME        of the body; that of the file if none is given
+  --take             the body takes away instead of adding
+  --finish FINISH    as cast, cored or machined
+  --sure             take a solid of a size that looks wrong for its part
 
   --into NEW         leave FILE as it is, write to NEW (.wayw, or JSON)
   --force            write over NEW if it is there
@@ -52,6 +67,14 @@ Exit status: 0 every row was taken, 1 some were refused.
     'dry-run': { type: 'boolean' },
     'all-or-nothing': { type: 'boolean' },
     'known-only': { type: 'boolean' },
+    part: { type: 'string' },
+    unit: { type: 'string' },
+    at: { type: 'string' },
+    turn: { type: 'string' },
+    name: { type: 'string' },
+    take: { type: 'boolean' },
+    finish: { type: 'string' },
+    sure: { type: 'boolean' },
     json: { type: 'boolean' },
   },
   words: [2, 2],
@@ -66,17 +89,11 @@ Exit status: 0 every row was taken, 1 some were refused.
     }
     const read = await readBuild(file, surroundings);
     if (!read.ok) return read;
-    const text = await readText(source, surroundings);
-    if (!text.ok) return text;
     if (into !== undefined && !values['dry-run']) {
       const free = await mayWrite(into, values.force === true);
       if (!free.ok) return free;
     }
-    const build = buildOf(read.value.records);
-    const context: CommandContext = { newId: idSource(surroundings.random32), now: surroundings.now() };
-    const planned = /^\uFEFF?\s*[{[]/.test(text.value)
-      ? planReplacing(build, read.value, source, text.value, context)
-      : planRows(build, read.value, source, text.value, values['known-only'] === true, context);
+    const planned = await plan(read.value, source, values, surroundings);
     if (!planned.ok) return planned;
     const { step, after, report } = planned.value;
     const counts = countsOf(report);
@@ -108,6 +125,33 @@ interface Planned {
   readonly after: BuildContent;
   readonly report: Rows;
 }
+
+async function plan(
+  content: BuildContent,
+  source: string,
+  values: ReadCall['values'],
+  surroundings: Surroundings,
+): Promise<Result<Planned, CallProblem>> {
+  if (isSolidName(source) || values.part !== undefined) {
+    const planned = await planSolid(content, source, values, surroundings);
+    if (!planned.ok) return planned;
+    const { step, after, report } = planned.value;
+    return ok({ step, after, report: { rows: [], ignoredColumns: [], solid: jsonOf(report) } });
+  }
+  const text = await readText(source, surroundings);
+  if (!text.ok) return text;
+  const build = buildOf(content.records);
+  const context: CommandContext = { newId: idSource(surroundings.random32), now: surroundings.now() };
+  return /^\uFEFF?\s*[{[]/.test(text.value)
+    ? planReplacing(build, content, source, text.value, context)
+    : planRows(build, content, source, text.value, values['known-only'] === true, context);
+}
+
+const jsonOf = (report: SolidReport): NonNullable<ImportOutput['solid']> => ({
+  ...report,
+  sizeMm: [...report.sizeMm],
+  remarks: [...report.remarks],
+});
 
 function planRows(
   build: Build,
@@ -158,7 +202,7 @@ function countsOf({ rows }: Rows): ImportOutput['counts'] {
   return { added: count('added'), changed: count('changed'), unchanged: count('unchanged'), refused: count('refused') };
 }
 
-function words({ counts, rows, written, ignoredColumns }: ImportOutput, label: string, held: boolean): string {
+function words({ counts, rows, written, ignoredColumns, solid }: ImportOutput, label: string, held: boolean): string {
   const { added, changed, unchanged, refused } = counts;
   const lines =
     rows.length === 0 ? [] : [`${added} added, ${changed} changed, ${unchanged} unchanged, ${refused} refused`, ''];
@@ -168,10 +212,20 @@ function words({ counts, rows, written, ignoredColumns }: ImportOutput, label: s
     lines.push(indented(`line ${line}: ${name || 'a row'} of ${part || 'no part'}: ${outcome}${details}`, 2));
     if (outcome === 'refused') lines.push(indented(`${reason} ${remedy}`, 4));
   }
+  if (solid !== undefined) lines.push(...solidWords(solid));
   if (ignoredColumns.length > 0)
     lines.push('', indented(`Columns that mean nothing here: ${ignoredColumns.join(', ')}.`, 0));
   if (lines.length > 0 && lines.at(-1) !== '') lines.push('');
   if (held) lines.push('Nothing was written.');
   else lines.push(written === undefined ? 'There was nothing to change.' : `Written to ${written}: ${label}.`);
   return `${lines.join('\n')}\n`;
+}
+
+function solidWords({ part, name, sizeMm, volumeMm3, triangles, remarks }: NonNullable<ImportOutput['solid']>) {
+  const size = sizeMm.map((value) => formatNumber(value, 3)).join(' × ');
+  const volume = `${formatNumber(volumeMm3 / 1000, 3)} cm³`;
+  return [
+    indented(`${name} of ${part}: ${size} mm, ${volume}, ${triangles} triangles`, 2),
+    ...remarks.map((remark) => indented(remark, 4)),
+  ];
 }

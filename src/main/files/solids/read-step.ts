@@ -14,8 +14,8 @@ import {
  * next is tried. The first keeps the volume of an ordinary bracket within about 20 ppm.
  */
 const finenesses = [
-  { offMm: 0.005, angleRad: 0.1, mostTriangles: 200_000 },
-  { offMm: 0.02, angleRad: 0.2, mostTriangles: 400_000 },
+  { offMm: 0.005, angleRad: 0.1, mostTriangles: 100_000 },
+  { offMm: 0.02, angleRad: 0.2, mostTriangles: 300_000 },
   { offMm: 0.1, angleRad: 0.4, mostTriangles: MOST_TRIANGLES },
 ] as const;
 

@@ -37,7 +37,7 @@ export function boundsOfCopy(shape: ExactShape, move: Move): Bounds {
 }
 
 /** How far the shape reaches in a direction: the greatest of direction · point over all its points. */
-export function reach(shape: ExactShape, direction: Vec3): number {
+function reach(shape: ExactShape, direction: Vec3): number {
   switch (shape.is) {
     case 'extrusion':
       return reachOfExtrusion(shape, direction);

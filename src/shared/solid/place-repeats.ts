@@ -10,7 +10,7 @@ import type { Move } from './placed.ts';
 import { type Places, pointAt } from './places.ts';
 
 /** More copies of one body than this are a slip of the pen; a perforated plate of 40 by 50 holes still is one body. */
-export const MOST_COPIES = 2000;
+const MOST_COPIES = 2000;
 
 /** The moves to all copies of a body: those of each repeat applied to all that came before it. */
 export function placeRepeats(repeats: readonly Repeat[], places: Places): Placed<readonly Move[]> {

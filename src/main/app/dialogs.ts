@@ -1,4 +1,5 @@
 import { BrowserWindow, dialog, type FileFilter } from 'electron';
+import { solidEndings } from '../../shared/solid/formats/solid-form.ts';
 import type { Words } from '../files/open-words.ts';
 import type { BuildWindow } from './build-window.ts';
 
@@ -7,6 +8,9 @@ export const filters = {
   buildOrJson: { name: 'Builds', extensions: ['wayw', 'json'] },
   csv: { name: 'Tables (CSV)', extensions: ['csv', 'tsv', 'txt'] },
   json: { name: 'Builds in JSON form', extensions: ['json'] },
+  solid: { name: 'Solids (STEP, STL, OBJ, 3MF)', extensions: solidEndings },
+  stl: { name: 'Triangles (STL)', extensions: ['stl'] },
+  '3mf': { name: 'Models (3MF)', extensions: ['3mf'] },
   all: { name: 'All Files', extensions: ['*'] },
 } as const satisfies Record<string, FileFilter | { extensions: readonly string[] }>;
 

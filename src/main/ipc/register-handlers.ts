@@ -36,6 +36,8 @@ export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
   handle(ipc, 'files:recover', schemas['files:recover'], build.recover);
   handle(ipc, 'files:pick-text', schemas['files:pick-text'], files.pickText);
   handle(ipc, 'files:save-text', schemas['files:save-text'], files.saveText);
+  handle(ipc, 'files:pick-solid', schemas['files:pick-solid'], files.pickSolid);
+  handle(ipc, 'files:save-solid', schemas['files:save-solid'], files.saveSolid);
   handle(ipc, 'files:open-dropped', schemas['files:open-dropped'], files.openDropped);
   handle(ipc, 'files:recent', schemas['files:recent'], async () => recent.list());
   handle(ipc, 'files:new', schemas['files:new'], async (_, sender) => {

@@ -12,6 +12,9 @@ const diff = z.strictObject({
   removed: records,
 });
 
+/** Binary STL of ten million triangles: far more than a part drawn of bodies has. */
+const MOST_SOLID_BYTES = 500_000_084;
+
 const revision = z.number().int().min(0);
 const nothing = z.undefined();
 const absolutePath = z.string().min(1).max(4_096);
@@ -47,6 +50,12 @@ export const schemas: { readonly [C in Channel]: z.ZodType<Request<C>> } = {
     suggestedName: z.string().min(1).max(200),
     // V8's longest string is about 5e8 characters; a build of a million records stays well below this.
     text: z.string().max(200_000_000),
+  }),
+  'files:pick-solid': nothing,
+  'files:save-solid': z.strictObject({
+    kind: z.enum(['stl', '3mf']),
+    suggestedName: z.string().min(1).max(200),
+    bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.length <= MOST_SOLID_BYTES),
   }),
   'preferences:get': nothing,
   'preferences:set': z.strictObject({ theme: z.enum(['system', 'light', 'dark']) }),

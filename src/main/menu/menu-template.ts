@@ -120,6 +120,7 @@ function fileMenu(state: MenuState, commands: MenuCommands): Item {
         label: 'Import',
         submenu: [
           action(commands, 'import-csv', 'Dimensions from CSV…', editable),
+          action(commands, 'import-solid', 'Solid from STEP, STL, OBJ or 3MF…', editable),
           action(commands, 'import-json', 'Build from JSON…', editable),
         ],
       },
@@ -129,6 +130,8 @@ function fileMenu(state: MenuState, commands: MenuCommands): Item {
         submenu: [
           action(commands, 'export-csv', 'Dimensions as CSV…', hasBuild),
           action(commands, 'export-json', 'Build as JSON…', hasBuild),
+          action(commands, 'export-stl', 'Solid of the Part as STL…', hasBuild),
+          action(commands, 'export-3mf', 'Solid of the Part as 3MF…', hasBuild),
         ],
       },
       line,

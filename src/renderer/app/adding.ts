@@ -4,10 +4,11 @@ import type { Engine } from '../engine/engine.ts';
 import { notify, notifyOutcome } from './notices.ts';
 import { goTo, placeNow } from './place.ts';
 
-const needPart = (): PartId | undefined => {
+/** The part on show; without one, says that one must be chosen. */
+export const needPart = (): PartId | undefined => {
   const { part } = placeNow();
   if (part === undefined)
-    notify({ sentence: 'Choose a part first: stations and dimensions belong to one.', isRefusal: true });
+    notify({ sentence: 'Choose a part first: stations, dimensions and solids belong to one.', isRefusal: true });
   return part;
 };
 

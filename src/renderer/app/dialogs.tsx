@@ -2,11 +2,12 @@ import type { FileState } from '../engine/engine.ts';
 import { FindDialog } from './find-dialog.tsx';
 import { ImportCsvDialog } from './import-csv-dialog.tsx';
 import { ImportJsonDialog } from './import-json-dialog.tsx';
+import { ImportSolidDialog } from './import-solid-dialog.tsx';
 import { IssueDialog } from './issue-dialog.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { SettingsDialog } from './settings-dialog.tsx';
 
-export type DialogName = 'find' | 'settings' | 'keys' | 'issue' | 'import-csv' | 'import-json';
+export type DialogName = 'find' | 'settings' | 'keys' | 'issue' | 'import-csv' | 'import-json' | 'import-solid';
 
 interface DialogsProps {
   readonly name: DialogName;
@@ -29,5 +30,7 @@ export function Dialogs({ name, file, onClose }: DialogsProps) {
       return <ImportCsvDialog onClose={onClose} />;
     case 'import-json':
       return <ImportJsonDialog onClose={onClose} />;
+    case 'import-solid':
+      return <ImportSolidDialog onClose={onClose} />;
   }
 }

@@ -1,6 +1,7 @@
 import type { CommitError } from '../../shared/ipc/contract.ts';
 import type { Engine } from '../engine/engine.ts';
 import { notify } from './notices.ts';
+import { placeNow } from './place.ts';
 import { shell } from './shell.ts';
 
 const safeName = (name: string): string => name.replace(/[\\/:*?"<>|]/g, ' ').trim() || 'build';
@@ -27,3 +28,20 @@ async function save(engine: Engine, kind: 'csv' | 'json'): Promise<void> {
 
 export const exportCsv = (engine: Engine): Promise<void> => save(engine, 'csv');
 export const exportJson = (engine: Engine): Promise<void> => save(engine, 'json');
+
+/** Writes the finished solid of the part on show. */
+export async function exportSolid(engine: Engine, kind: 'stl' | '3mf'): Promise<void> {
+  const made = await engine.ask('export-solid', { part: placeNow().part, kind });
+  if (made === undefined || !made.ok) {
+    const sentence = made?.error ?? 'No build is open, so there is nothing to export.';
+    return notify({ sentence, isRefusal: true });
+  }
+  const { name, bytes, missing } = made.value;
+  const suggestedName = `${safeName(name)}.${kind}`;
+  const answer = await shell.invoke('files:save-solid', { kind, suggestedName, bytes });
+  if (!answer.ok) notify({ sentence: `Not exported: ${reason(answer.error)}`, isRefusal: true });
+  else if (answer.value !== undefined) {
+    const without = missing.length > 0 ? ` Not in it, because they are not placed: ${missing.join(', ')}.` : '';
+    notify({ sentence: `Exported to ${answer.value.path}.${without}`, isRefusal: false });
+  }
+}

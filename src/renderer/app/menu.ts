@@ -2,9 +2,9 @@ import { useEffect } from 'react';
 import type { MenuAction } from '../../shared/ipc/contract.ts';
 import type { Engine } from '../engine/engine.ts';
 import { cyclePanes } from '../kit/pane.tsx';
-import { addDimension, addPart, addStation } from './adding.ts';
+import { addDimension, addPart, addStation, needPart } from './adding.ts';
 import type { DialogName } from './dialogs.tsx';
-import { exportCsv, exportJson } from './exporting.ts';
+import { exportCsv, exportJson, exportSolid } from './exporting.ts';
 import { notifyOutcome } from './notices.ts';
 import { goTo } from './place.ts';
 import { shell } from './shell.ts';
@@ -39,11 +39,20 @@ function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): void {
     case 'import-json':
       open('import-json');
       return;
+    case 'import-solid':
+      if (needPart() !== undefined) open('import-solid');
+      return;
     case 'export-csv':
       void exportCsv(engine);
       return;
     case 'export-json':
       void exportJson(engine);
+      return;
+    case 'export-stl':
+      void exportSolid(engine, 'stl');
+      return;
+    case 'export-3mf':
+      void exportSolid(engine, '3mf');
       return;
     case 'show-works':
       goTo({ department: 'works' });

@@ -1,5 +1,7 @@
 import { bodyPreviewAsk } from './asks/body-preview.ts';
+import { codeSolidAsk } from './asks/code-solid.ts';
 import { exportAsk } from './asks/export.ts';
+import { exportSolidAsk } from './asks/export-solid.ts';
 import { findAsk } from './asks/find.ts';
 import { namesAsk } from './asks/names.ts';
 import { pictureAsk } from './asks/picture.ts';
@@ -7,6 +9,7 @@ import { previewAsk } from './asks/preview.ts';
 import { previewCsvAsk } from './asks/preview-csv.ts';
 import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
+import { solidHomeAsk } from './asks/solid-home.ts';
 import type { Ask, View } from './view.ts';
 import { bodiesView } from './views/bodies.ts';
 import { findingsView } from './views/findings.ts';
@@ -42,6 +45,9 @@ export const asks = {
   'preview-csv': previewCsvAsk,
   'read-csv': readCsvAsk,
   'read-json': readJsonAsk,
+  'solid-home': solidHomeAsk,
+  'code-solid': codeSolidAsk,
+  'export-solid': exportSolidAsk,
 } as const satisfies Record<string, Ask<never, unknown>>;
 
 export type ViewName = keyof typeof views;

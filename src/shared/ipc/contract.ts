@@ -1,5 +1,9 @@
 import type { Result } from '../base/result.ts';
 import type { BuildDiff } from '../build/diff.ts';
+import type { MeshUnit } from '../build/solid.ts';
+import type { SolidProblem } from '../solid/formats/mesh-file.ts';
+import type { SolidForm } from '../solid/formats/solid-form.ts';
+import type { Vec3 } from '../solid/placed.ts';
 
 /** Where undo and redo stand: the labels of the next steps, undefined when there is none. */
 export interface HistoryLabels {
@@ -61,6 +65,23 @@ export interface Preferences {
   readonly theme: 'system' | 'light' | 'dark';
 }
 
+/** A closed solid out of a file, its numbers as the file has them. */
+export interface PickedSolid {
+  /** Name of the file, with its ending. */
+  readonly fileName: string;
+  readonly form: SolidForm;
+  /** The unit that the file names; undefined where the reader must be asked. */
+  readonly unit: MeshUnit | undefined;
+  /** Typed arrays cross as one block of memory each. */
+  readonly vertices: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly volume: number;
+  readonly min: Vec3;
+  readonly max: Vec3;
+  /** What was mended or passed over, in sentences. */
+  readonly remarks: readonly string[];
+}
+
 /** The whole surface between the window and the main process. Types only plus names: no zod, no Electron. */
 export interface IpcContract {
   /** The build of this window; undefined when the window has none yet. */
@@ -101,6 +122,16 @@ export interface IpcContract {
     request: { kind: 'csv' | 'json'; suggestedName: string; text: string };
     response: Result<{ path: string } | undefined, CommitError>;
   };
+  /** Asks for a file of a solid, reads and mends it; undefined when the user thinks better of it. */
+  'files:pick-solid': {
+    request: undefined;
+    response: Result<PickedSolid | undefined, SolidProblem & { readonly fileName: string }>;
+  };
+  /** Asks where, writes the solid of a part there; undefined when the user thinks better of it. */
+  'files:save-solid': {
+    request: { kind: 'stl' | '3mf'; suggestedName: string; bytes: Uint8Array };
+    response: Result<{ path: string } | undefined, CommitError>;
+  };
   'preferences:get': { request: undefined; response: Preferences };
   'preferences:set': { request: Preferences; response: undefined };
   /** What the window tells the shell, so that menus and title are true. */
@@ -136,6 +167,8 @@ export const channels = Object.keys({
   'files:recent': 0,
   'files:pick-text': 0,
   'files:save-text': 0,
+  'files:pick-solid': 0,
+  'files:save-solid': 0,
   'preferences:get': 0,
   'preferences:set': 0,
   'window:state': 0,
@@ -160,8 +193,11 @@ export const menuActions = [
   'issue-make',
   'import-csv',
   'import-json',
+  'import-solid',
   'export-csv',
   'export-json',
+  'export-stl',
+  'export-3mf',
   'show-works',
   'show-drawing',
   'settings',

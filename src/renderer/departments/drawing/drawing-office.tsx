@@ -11,6 +11,8 @@ import { Pane } from '../../kit/pane.tsx';
 import { Split } from '../../kit/split.tsx';
 import { Tabs } from '../../kit/tabs.tsx';
 import { PartsPane } from '../../parts/parts-pane.tsx';
+import { BodiesBoard } from './bodies/bodies-board.tsx';
+import { SolidPane } from './bodies/solid-pane.tsx';
 import { DimensionTable } from './grid/dimension-table.tsx';
 import { StationTable } from './grid/station-table.tsx';
 import { InspectorPane } from './inspector/inspector-pane.tsx';
@@ -96,15 +98,22 @@ function PartRoom({ part }: { readonly part: string }) {
   );
 }
 
-type TableName = 'dimensions' | 'stations';
+type TableName = 'dimensions' | 'stations' | 'bodies' | 'solid';
+const tables: readonly TableName[] = ['dimensions', 'stations'];
 
 function Board({ sheet }: { readonly sheet: PartSheet }) {
   const [table, setTable] = useState<TableName>('dimensions');
   const { subject } = usePlace();
   const board = useRef<HTMLDivElement>(null);
+  // The tables follow what is selected elsewhere; a picture shows it where it is.
   useEffect(() => {
-    if (subject?.startsWith('dimension:')) setTable('dimensions');
-    if (subject?.startsWith('station:')) setTable('stations');
+    const its = subject?.startsWith('dimension:')
+      ? 'dimensions'
+      : subject?.startsWith('station:')
+        ? 'stations'
+        : undefined;
+    const isBody = subject?.startsWith('body:') === true;
+    setTable((now) => (tables.includes(now) ? (isBody ? 'bodies' : (its ?? now)) : now));
   }, [subject]);
   const focusTable = () =>
     requestAnimationFrame(() => board.current?.querySelector<HTMLElement>('[role="grid"]')?.focus());
@@ -125,6 +134,34 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
     };
     requestAnimationFrame(look);
   };
+  const tabs = (
+    <Tabs
+      label="Table"
+      panel="part-table"
+      value={table}
+      onChange={setTable}
+      tabs={[
+        { value: 'dimensions', label: <Counted words="Dimensions" count={sheet.dimensions.length} /> },
+        { value: 'stations', label: <Counted words="Stations" count={sheet.stations.length} /> },
+        { value: 'bodies', label: 'Bodies' },
+        { value: 'solid', label: 'Solid' },
+      ]}
+    />
+  );
+  if (table === 'bodies') {
+    return (
+      <div className="board" ref={board}>
+        <BodiesBoard key={sheet.part.id} sheet={sheet} tabs={tabs} />
+      </div>
+    );
+  }
+  if (table === 'solid') {
+    return (
+      <div className="board" ref={board} id="part-table" role="tabpanel" aria-label="solid">
+        <SolidPane part={sheet.part.id} name={sheet.part.name} beside={tabs} />
+      </div>
+    );
+  }
   return (
     <div className="board" ref={board}>
       <Split
@@ -136,35 +173,7 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
         min={140}
         max={900}
       >
-        <Pane
-          title={sheet.part.name}
-          beside={
-            <Tabs
-              label="Table"
-              panel="part-table"
-              value={table}
-              onChange={setTable}
-              tabs={[
-                {
-                  value: 'dimensions',
-                  label: (
-                    <>
-                      Dimensions <span className="figure">{sheet.dimensions.length}</span>
-                    </>
-                  ),
-                },
-                {
-                  value: 'stations',
-                  label: (
-                    <>
-                      Stations <span className="figure">{sheet.stations.length}</span>
-                    </>
-                  ),
-                },
-              ]}
-            />
-          }
-        >
+        <Pane title={sheet.part.name} beside={tabs}>
           <div id="part-table" role="tabpanel" aria-label={table} className="board-table">
             {table === 'dimensions' ? <Dimensions sheet={sheet} /> : <StationTable key={sheet.part.id} sheet={sheet} />}
           </div>
@@ -172,6 +181,14 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
         <StripPane sheet={sheet} onOpenRow={onOpenRow} onWriteValue={onWriteValue} />
       </Split>
     </div>
+  );
+}
+
+function Counted({ words, count }: { readonly words: string; readonly count: number }) {
+  return (
+    <>
+      {words} <span className="figure">{count}</span>
+    </>
   );
 }
 

@@ -10,6 +10,7 @@ import { meshOfShape, movedMesh } from '../../../shared/solid/mesh/mesh-of-shape
 import { placeBodies } from '../../../shared/solid/place-bodies.ts';
 import type { PartMesh, PlacedBody } from '../../../shared/solid/placed.ts';
 import { bodyProblemWords, extentWords } from '../body-words.ts';
+import { valueProblemWords } from '../problem-words.ts';
 import { show } from '../show.ts';
 import { type Picture, pictureOf } from '../solid/picture.ts';
 import type { Ask, Scene } from '../view.ts';
@@ -24,6 +25,8 @@ export interface MadeLine {
   readonly name: string;
   /** `along X, at 60 mm`; `60 mm`. */
   readonly words: string;
+  /** Its value cannot be read; `words` say why. */
+  readonly unreadable?: true;
 }
 
 export interface BodyPreview {
@@ -82,7 +85,9 @@ function previewOf(scene: Scene, diff: BuildDiff, draft: BodyDraft): BodyPreview
       return [{ kind: 'station', name: one.name, words: `along ${one.axis}, ${place}` }];
     }
     if (one.kind !== 'dimension') return [];
-    const { value } = drawing.dimension(one.id);
+    const { value, problem } = drawing.dimension(one.id);
+    if (problem?.why === 'text')
+      return [{ kind: 'dimension', name: one.name, words: valueProblemWords(scene, problem), unreadable: true }];
     const words = value === undefined ? 'no value' : show(value, kindOfMeasure(one.measure), unit);
     return [{ kind: 'dimension', name: one.name, words }];
   });

@@ -19,6 +19,8 @@ export interface BodyRow {
   /** The part would be the same without it. */
   readonly idle: boolean;
   readonly mark: Severity | undefined;
+  /** Stations and dimensions that it hangs on directly. */
+  readonly on: readonly (StationId | DimensionId)[];
   /** What stands in its fields, by name: `shape/ends/0` → `foot`. */
   readonly fields: Readonly<Record<string, string>>;
 }
@@ -52,6 +54,7 @@ export const bodiesView = defineView<{ readonly part: PartId }, readonly BodyRow
           problem: why === undefined ? problemOf(scene, placed) : meshFaultWords[why],
           idle: idle.has(id),
           mark: marks.get(id),
+          on: [...placed.stations, ...placed.dimensions],
           fields: fieldsOf(scene, placed.record),
         };
         next.set(id, { from, row });

@@ -11,6 +11,8 @@ import { defineView, type Scene } from '../view.ts';
 export interface SolidFigure {
   readonly name: string;
   readonly value: string;
+  /** It says what is missing for it instead of a figure. */
+  readonly warns?: true;
 }
 
 /** How the solid of a part stands. */

@@ -2,12 +2,12 @@ import type { DimensionId } from '../base/ids.ts';
 import type { Repeat, Shape } from '../build/body.ts';
 import { moved } from '../solid/moves.ts';
 import { sidesOf } from '../solid/outline.ts';
-import type { Extrusion, Move, PlacedBody, Vec3 } from '../solid/placed.ts';
+import type { Extrusion, Move, PlacedBody, Turned, Vec3 } from '../solid/placed.ts';
 import { pointOn } from './centre-lines.ts';
 import { type Callout, type CalloutLine, type FigureContext, signOf, type Tip } from './figure.ts';
 import type { FigureStyle } from './sheet.ts';
 import { indexOfAxis, inFrame, viewAlong } from './view-frame.ts';
-import type { ViewPicture } from './view-picture.ts';
+import { isBefore, type ViewPicture } from './view-picture.ts';
 
 /** Copies whose circles a leader may go to. */
 const MOST_TARGETS = 6;
@@ -139,8 +139,13 @@ function tipsOf({ record, shape, moves }: PlacedBody, radius: number | undefined
   const axis = shape.is === 'mesh' ? 'Z' : shape.axis;
   for (const view of views) {
     if (view.name !== viewAlong(axis)) continue;
+    const ends = shape.is === 'mesh' ? undefined : endsOf(shape);
     const tips = moves
       .filter((move) => keepsAxis(move, indexOfAxis(axis)))
+      .filter((move) => {
+        const [from, to] = (ends ?? [0, 0]).map((a) => moved(move, pointOn(axis, a, 0, 0))) as [Vec3, Vec3];
+        return !isBefore(view.frame, view.cutAt, from, to);
+      })
       .slice(0, MOST_TARGETS)
       .flatMap((move) => {
         const point = (u: number, v: number, a = 0) => inFrame(view.frame, moved(move, pointOn(axis, a, u, v)));
@@ -191,16 +196,24 @@ function arcTips(
   });
 }
 
+/** Where a shape begins and ends along its axis. */
+function endsOf(shape: Extrusion | Turned): readonly [number, number] {
+  if (shape.is === 'extrusion') return [shape.a0, shape.a1];
+  const places = shape.outline.map(({ a }) => a);
+  return [Math.min(...places), Math.max(...places)];
+}
+
 /** The middle of the body in the first view: better a leader to it than a size that the sheet does not show. */
 function fallback(
   shape: Exclude<PlacedBody['shape'], { readonly is: 'mesh' } | undefined> | undefined,
   move: Move | undefined,
   views: readonly ViewPicture[],
 ) {
-  const view = views[0];
+  // A view that is no section has all of the part.
+  const view = views.find(({ cutAt }) => cutAt === undefined);
   if (!shape || !move || !view) return undefined;
-  const places = shape.is === 'turned' ? shape.outline.map(({ a }) => a) : [shape.a0, shape.a1];
-  const a = (Math.min(...places) + Math.max(...places)) / 2;
+  const [from, to] = endsOf(shape);
+  const a = (from + to) / 2;
   const outline = shape.is === 'turned' ? [{ u: shape.u, v: shape.v }] : shape.outline;
   const mean = (pick: (corner: { u: number; v: number }) => number) =>
     outline.reduce((sum, corner) => sum + pick(corner), 0) / outline.length;

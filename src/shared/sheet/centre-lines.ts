@@ -1,4 +1,4 @@
-import type { BodyId } from '../base/ids.ts';
+import type { BodyId, DimensionId, StationId } from '../base/ids.ts';
 import { axesAcross } from '../build/body-uses.ts';
 import type { Axis } from '../build/station.ts';
 import { moved } from '../solid/moves.ts';
@@ -18,7 +18,17 @@ export interface Axle {
 /** A centre line of a view in mm of the part, before it is let out beyond the outline. */
 export type CentreLine =
   | { readonly is: 'axis'; readonly from: Point; readonly to: Point; readonly bodies: readonly BodyId[] }
-  | { readonly is: 'cross'; readonly at: Point; readonly radius: number; readonly bodies: readonly BodyId[] };
+  | { readonly is: 'cross'; readonly at: Point; readonly radius: number; readonly bodies: readonly BodyId[] }
+  /** The circle on which copies stand. */
+  | { readonly is: 'circle'; readonly at: Point; readonly radius: number; readonly bodies: readonly BodyId[] };
+
+/** A circle on which the copies of a body stand round an axis, mm of the part. */
+export interface PitchCircle {
+  readonly body: BodyId;
+  readonly axis: Axis;
+  readonly centre: Vec3;
+  readonly radius: number;
+}
 
 const SAME = 1e-5;
 
@@ -68,8 +78,33 @@ function axlesOfShape(shape: ExactShape): readonly Omit<Axle, 'body'>[] {
     }));
 }
 
+/** The circles that the copies of a body stand on, where the drawing gives their diameter. */
+export const pitchCircles = (
+  { record, shape, moves }: PlacedBody,
+  places: ReadonlyMap<StationId, number>,
+  diameterOf: (id: DimensionId) => number,
+): readonly PitchCircle[] => {
+  if (!shape || moves.length < 2) return [];
+  // Repeats after the circle copy the circle too; that is left out, as it is rare and the crosses are there.
+  const [repeat] = record.repeats;
+  if (repeat?.type !== 'circle' || repeat.circle === undefined) return [];
+  const [u, v] = repeat.centre.map((station) => places.get(station)!) as [number, number];
+  return [
+    {
+      body: record.id,
+      axis: repeat.axis,
+      centre: pointOn(repeat.axis, 0, u, v),
+      radius: diameterOf(repeat.circle) / 2,
+    },
+  ];
+};
+
 /** The centre lines that a view shows: a cross where the eye looks along the axis, a line where it looks across it. */
-export function centreLines(axles: readonly Axle[], frame: ViewFrame): readonly CentreLine[] {
+export function centreLines(
+  axles: readonly Axle[],
+  circles: readonly PitchCircle[],
+  frame: ViewFrame,
+): readonly CentreLine[] {
   const crosses = new Map<string, { at: Point; radius: number; bodies: Set<BodyId> }>();
   const runs = new Map<string, { from: Point; to: Point; bodies: Set<BodyId> }>();
   const key = (...values: readonly number[]) => values.map((value) => Math.round(value / SAME)).join();
@@ -109,7 +144,12 @@ export function centreLines(axles: readonly Axle[], frame: ViewFrame): readonly 
     if (along(end) > along(known.to)) known.to = end;
     known.bodies.add(body);
   }
+  const seenRound = circles.filter(({ axis }) => axis === frame.towards.axis);
   return [
+    ...seenRound.map(({ body, centre, radius }): CentreLine => {
+      const [x, y] = inFrame(frame, centre);
+      return { is: 'circle', at: [x, y], radius, bodies: [body] };
+    }),
     ...[...crosses.values()].map(({ at, radius, bodies }) => ({
       is: 'cross' as const,
       at,

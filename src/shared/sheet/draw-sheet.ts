@@ -1,9 +1,11 @@
 import type { DimensionId } from '../base/ids.ts';
+import { valueInRole } from '../build/body-uses.ts';
 import { type Axis, axes } from '../build/station.ts';
 import type { PartMesh, PlacedBody, Vec3 } from '../solid/placed.ts';
 import { arrange } from './arrange.ts';
 import { boxAround, moveBox } from './box.ts';
-import { type Axle, axlesOf } from './centre-lines.ts';
+import { type Axle, axlesOf, pitchCircles } from './centre-lines.ts';
+import { clearTexts } from './clear-texts.ts';
 import { type CuttingLine, cuttingLine } from './cutting-line.ts';
 import { type Figures, gatherFigures, placesOfStations, waysAlong } from './figures.ts';
 import { inkOn } from './ink.ts';
@@ -80,6 +82,12 @@ function picturesOf(
 ): readonly ViewPicture[] {
   const { mesh } = subject;
   const axles = bodies.flatMap(axlesOf);
+  const places = placesOfStations(subject);
+  const diameterOf = (id: DimensionId) => {
+    const dimension = subject.dimensions.find((one) => one.id === id)!;
+    return valueInRole(dimension, subject.resolved.get(id)!.value!, 'diameter');
+  };
+  const circles = bodies.flatMap((body) => pitchCircles(body, places, diameterOf));
   const [low, high] = mesh ? boxOfMesh(mesh) : boxOfStations(subject, axles);
   return names.map((name) => {
     const isCut = cut !== undefined && viewAlong(cut.axis) === name;
@@ -87,7 +95,7 @@ function picturesOf(
     const cutAt = isCut ? cut.at : undefined;
     const lines = mesh ? linesOf(mesh, frame, cutAt) : { lines: [], cut: [], nearMm: 1e-6 };
     const box = boxAround([low, high].map((corner) => inFrame(frame, corner)).map(([x, y]): Point => [x, y]))!;
-    return viewPicture(name, frame, lines, axles, box, cutAt);
+    return viewPicture(name, frame, lines, axles, circles, box, cutAt);
   });
 }
 
@@ -130,7 +138,10 @@ function boxOfStations(subject: SheetSubject, axles: readonly Axle[]): readonly 
     const values = subject.stations
       .filter((one) => one.axis === axis && places.has(one.id))
       .map(({ id }) => places.get(id)!);
-    for (const { from, to, radius } of axles) values.push(from[k]! - radius, to[k]! + radius);
+    for (const { from, to, radius } of axles) {
+      const isAlong = Math.abs(to[k]! - from[k]!) > 1e-9;
+      values.push(from[k]! - (isAlong ? 0 : radius), to[k]! + (isAlong ? 0 : radius));
+    }
     return values.length === 0 ? [0, 0] : [Math.min(...values), Math.max(...values)];
   });
   return [ranges.map(([low]) => low!) as unknown as Vec3, ranges.map(([, high]) => high!) as unknown as Vec3];
@@ -161,19 +172,21 @@ function best(task: Task, lines: readonly UnplacedLine[]): Draft {
   let found: Draft | undefined;
   for (const paper of asked ? [asked] : papers.slice(0, papers.indexOf(LARGEST) + 1)) {
     for (const form of formsOf(paper)) {
-      const draft = bestOn(task, form, lines);
+      const draft = bestOn(task, form, lines, asked === undefined && paper !== LARGEST);
       if (draft && (!found || isBetter(draft, found))) found = draft;
     }
-    if (found && found.missing.length === 0 && isLegible(task, found.scale)) break;
+    if (found?.missing.length === 0) break;
   }
   // The scales go on until anything fits any paper.
   return found ?? draftOf(task, formsOf('A0')[0]!, scales.at(-1)!, [])!;
 }
 
-function bestOn(task: Task, form: PaperForm, lines: readonly UnplacedLine[]): Draft | undefined {
+/** @param onlyLegible there are larger papers to turn to when the part would be small on this one. */
+function bestOn(task: Task, form: PaperForm, lines: readonly UnplacedLine[], onlyLegible: boolean): Draft | undefined {
   let found: Draft | undefined;
   let tried = 0;
   for (const scale of scales) {
+    if (onlyLegible && !isLegible(task, scale)) break;
     const draft = draftOf(task, form, scale, lines);
     if (!draft) continue;
     if (!found || isBetter(draft, found)) found = draft;
@@ -344,7 +357,7 @@ function finish(
   ];
   const all = [
     lineMark(plainOf(undefined), 'frame', border, true),
-    ...marks,
+    ...clearTexts(marks),
     ...titleBlock(subject, scale, options.projection, title, styles),
     ...(margin && lines.length > 0 ? marginMarks(margin, frame, lines) : []),
   ];

@@ -68,10 +68,10 @@ function bestOf(
     for (const slant of SLANTS) {
       const way = turned(out, slant);
       for (const length of LENGTHS) {
-        const base = length * 0.6 + (slant === 0 ? 0 : 2);
+        const base = length * 0.9 + (slant === 0 ? 0 : 2);
         if (best && base >= best.cost) break;
         const trial = trialAt(tip, way, length, size);
-        const cost = base + costOf(trial, ground, texts, leaders);
+        const cost = costOf(trial, base, best?.cost ?? Infinity, ground, texts, leaders);
         if (cost < (best?.cost ?? Infinity)) best = { ...trial, cost };
       }
     }
@@ -96,12 +96,17 @@ function trialAt(tip: Point, [dx, dy]: Point, length: number, size: { width: num
 
 function costOf(
   { tip, elbow, end, block }: Trial,
+  base: number,
+  /** Beyond this the cost is of no interest. */
+  limit: number,
   { frame, taken, lines, views, ink }: Ground,
   texts: readonly Box[],
   leaders: readonly (readonly [Point, Point])[],
 ): number {
   if (!within(block, frame) || taken.some((box) => overlap(block, box, 1.5))) return Infinity;
-  let cost = 0;
+  let cost = base + 4 * ink.within(block);
+  for (const box of views) if (overlap(block, box)) cost += 6;
+  if (cost >= limit) return Infinity;
   for (const box of texts) {
     if (overlap(block, box, 1)) return Infinity;
     if (passesThrough(tip, elbow, box) || passesThrough(elbow, end, box)) cost += 60;
@@ -110,12 +115,12 @@ function costOf(
     if (overlap(block, box, 0.3)) cost += 60;
     if (passesThrough(tip, elbow, box)) cost += 5;
   }
+  if (cost >= limit) return Infinity;
   for (const [a, b] of leaders) {
     if (passesThrough(a, b, block)) cost += 60;
     if (cross(tip, elbow, a, b)) cost += 15;
   }
-  for (const box of views) if (overlap(block, box)) cost += 6;
-  return cost + 4 * ink.within(block) + 0.4 * ink.along(tip, elbow);
+  return cost >= limit ? Infinity : cost + 0.4 * ink.along(tip, elbow);
 }
 
 /** Whether two ways cross. */

@@ -71,10 +71,10 @@ export function titleBlock(
     WIDTH_MM,
   );
   words(part.material === '' ? 'material not said' : part.material, 2, 0, half);
-  words(`${scale.words}   ${state}`, 2, half, WIDTH_MM, 'Scale');
-  const unit = settings.lengthUnit === 'mm' ? 'mm' : 'inches';
+  words(`${scale.words}, ${state}`, 2, half, WIDTH_MM, 'Scale');
+  const unit = settings.lengthUnit === 'mm' ? 'mm' : 'inch';
   const general = `ISO 2768-1 ${settings.machinedTolerance}, ISO 8062-3 DCTG ${settings.castingGrade}`;
-  words(`in ${unit}. Without limits: ${general}`, 1, 0, WIDTH_MM, 'Dimensions');
+  words(`${unit}; no limits written: ${general}`, 1, 0, WIDTH_MM);
   words(legend(styles) || settings.name, 0, 0, WIDTH_MM);
   return marks;
 }

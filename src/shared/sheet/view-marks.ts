@@ -58,6 +58,10 @@ export function drawView(
     }
     const [x, y] = place(centre.at);
     const reach = centre.radius * times;
+    if (centre.is === 'circle') {
+      marks.push(lineMark(owner, 'centre', ring([x, y], reach), true));
+      continue;
+    }
     marks.push(
       lineMark(owner, 'centre', letOut([x - reach, y], [x + reach, y])),
       lineMark(owner, 'centre', letOut([x, y - reach], [x, y + reach])),
@@ -74,6 +78,12 @@ export function drawView(
   }
   return marks;
 }
+
+const ring = ([x, y]: Point, radius: number): readonly Point[] =>
+  Array.from({ length: 96 }, (_, i): Point => {
+    const angle = (i * Math.PI) / 48;
+    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
+  });
 
 function letOut([ax, ay]: Point, [bx, by]: Point): readonly [Point, Point] {
   const length = Math.hypot(bx - ax, by - ay);

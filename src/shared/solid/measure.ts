@@ -1,34 +1,14 @@
 import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
+import { addLeftOut, FIRST, GAUSS, gapAt, SECOND, SUMS, SURFACE, VOLUME } from './mesh/left-out.ts';
 import { NONE, neighboursOf, nextSide } from './mesh/neighbours.ts';
 import { countPieces } from './mesh/pieces.ts';
-import { facetIn, type RoundView, roundViewOf, type Source } from './mesh/source.ts';
-import { createSums } from './mesh/sums.ts';
+import { RADIUS, ROW, roundTable } from './mesh/round-table.ts';
+import type { Source } from './mesh/source.ts';
+import { createSums, type Sums } from './mesh/sums.ts';
 import type { MassProperties, Vec3 } from './placed.ts';
-
-/** Places and weights of Gauss's three points from 0 to 1, exact to degree 5. */
-const GAUSS = [
-  [0.5 - Math.sqrt(0.15), 5 / 18],
-  [0.5, 8 / 18],
-  [0.5 + Math.sqrt(0.15), 5 / 18],
-] as const;
-
-/** Gauss's five points, exact to degree 9: a taper's radius stands below a fraction line. */
-const GAUSS_TAPER = [-0.906179845938664, -0.5384693101056831, 0, 0.5384693101056831, 0.906179845938664].map(
-  (place, i): readonly [number, number] => [
-    (1 + place) / 2,
-    [0.23692688505618908, 0.47862867049936647, 0.5688888888888889, 0.47862867049936647, 0.23692688505618908][i]! / 2,
-  ],
-);
 
 /** Faces that meet at less than this (sine) run into one another; their border is left where the mesh has it. */
 const TANGENT = 0.1;
-
-// Indices of the sums: first moments, second moments xx, yy, zz, xy, yz, zx, volume, surface.
-const FIRST = 0;
-const SECOND = 3;
-const VOLUME = 9;
-const SURFACE = 10;
-const SUMS = 11;
 
 /**
  * Mass properties of a solid that the kernel holds.
@@ -49,89 +29,100 @@ export function measure(
 ): MassProperties {
   const { vertices, triangles } = mesh;
   const { min: boxMin, max: boxMax } = kernel.boxOf(solid);
-  const middle: Vec3 = [0, 1, 2].map((k) => (boxMin[k]! + boxMax[k]!) / 2) as unknown as Vec3;
+  const middle: Vec3 = [(boxMin[0] + boxMax[0]) / 2, (boxMin[1] + boxMax[1]) / 2, (boxMin[2] + boxMax[2]) / 2];
   const flat = createSums(SUMS);
-  const left = createSums(SUMS);
-  const rounds = roundsOf(mesh, sourceOf);
-  const at = (t: number, k: number): Vec3 => {
-    const i = 3 * triangles[3 * t + k]!;
-    return [vertices[i]!, vertices[i + 1]!, vertices[i + 2]!];
-  };
-  const count = triangles.length / 3;
-  for (let t = 0; t < count; t++) {
-    const corners = [at(t, 0), at(t, 1), at(t, 2)] as const;
-    addTetrahedron(flat.add, middle, corners);
-    const view = rounds.views[rounds.viewOf[t]!];
-    if (view) addLeftOut(left.add, view, middle, corners);
+  const left = new Float64Array(SUMS);
+  const patches = patchesOf(mesh, sourceOf);
+  const corners = new Float64Array(9);
+  for (let t = 0; t < triangles.length / 3; t++) {
+    for (let k = 0; k < 9; k++) {
+      corners[k] = vertices[3 * triangles[3 * t + Math.floor(k / 3)]! + (k % 3)]! - middle[(k % 3) as 0 | 1 | 2];
+    }
+    addTetrahedron(flat, corners);
+    const table = patches.tables[patches.tableOf[t]!]!;
+    const row = patches.rowOf[t]!;
+    if (!Number.isNaN(table[row + RADIUS]!)) addLeftOut(left, table, row, middle, corners);
   }
-  addBorders(mesh, rounds, at, (area) => left.add(SURFACE, area));
+  left[SURFACE]! += borders(mesh, patches);
   const exact = kernel.volumeOf(solid);
-  const volume = exact + left.of(VOLUME);
+  const volume = exact + left[VOLUME]!;
   // The mesh came rounded to 24 bits, which thin walls far from the origin feel; its moments follow the volume.
   const scale = exact / flat.of(VOLUME);
-  const offset = [0, 1, 2].map((k) => (scale * flat.of(FIRST + k) + left.of(FIRST + k)) / volume);
-  const second = (k: number, i: number, j: number) =>
-    scale * flat.of(SECOND + k) + left.of(SECOND + k) - volume * offset[i]! * offset[j]!;
-  const [xx, yy, zz] = [second(0, 0, 0), second(1, 1, 1), second(2, 2, 2)];
+  const sum = (index: number) => scale * flat.of(index) + left[index]!;
+  const [x, y, z] = [sum(FIRST) / volume, sum(FIRST + 1) / volume, sum(FIRST + 2) / volume];
+  const [xx, yy, zz] = [
+    sum(SECOND) - volume * x * x,
+    sum(SECOND + 1) - volume * y * y,
+    sum(SECOND + 2) - volume * z * z,
+  ];
+  const [xy, yz, zx] = [
+    sum(SECOND + 3) - volume * x * y,
+    sum(SECOND + 4) - volume * y * z,
+    sum(SECOND + 5) - volume * z * x,
+  ];
   return {
     volumeMm3: volume,
-    areaMm2: kernel.areaOf(solid) + left.of(SURFACE),
-    centre: [middle[0] + offset[0]!, middle[1] + offset[1]!, middle[2] + offset[2]!],
+    areaMm2: kernel.areaOf(solid) + left[SURFACE]!,
+    centre: [middle[0] + x, middle[1] + y, middle[2] + z],
     boxMin,
     boxMax,
-    inertia: [yy + zz, zz + xx, xx + yy, second(3, 0, 1), second(4, 1, 2), second(5, 2, 0)],
+    inertia: [yy + zz, zz + xx, xx + yy, xy, yz, zx],
     pieces: countPieces(vertices, triangles),
   };
 }
 
-interface Rounds {
-  readonly views: readonly (RoundView | undefined)[];
-  /** Per triangle: index into `views`. */
-  readonly viewOf: Int32Array;
+/** Where each triangle comes from. */
+interface Patches {
+  readonly tables: readonly Float64Array[];
+  /** Per triangle: index into `tables`, and its row there. */
+  readonly tableOf: Uint16Array;
+  readonly rowOf: Uint32Array;
   /** Per triangle: a number that the triangles of one face of one copy share. */
-  readonly faceOf: Int32Array;
+  readonly faceOf: Uint32Array;
 }
 
-function roundsOf({ runs, facetOf }: KernelMesh, sourceOf: (source: number) => Source): Rounds {
-  const views: (RoundView | undefined)[] = [];
-  const viewOf = new Int32Array(facetOf.length);
-  const faceOf = new Int32Array(facetOf.length);
+function patchesOf({ runs, facetOf }: KernelMesh, sourceOf: (source: number) => Source): Patches {
+  const tables: Float64Array[] = [];
+  const tableOf = new Uint16Array(facetOf.length);
+  const rowOf = new Uint32Array(facetOf.length);
+  const faceOf = new Uint32Array(facetOf.length);
   /** One solid may come in several runs. */
   const bases = new Map<Source, number>();
   let faces = 0;
   for (const run of runs) {
     const source = sourceOf(run.source);
-    let base = bases.get(source);
-    if (base === undefined) {
-      base = faces;
-      faces += source.body.faces * source.moves.length;
-      bases.set(source, base);
-    }
-    const known = new Map<number, number>();
+    const { facets, faces: perCopy } = source.body;
+    const table = tables.push(roundTable(source)) - 1;
+    const base = bases.get(source) ?? faces;
+    if (base === faces) faces += perCopy * source.moves.length;
+    bases.set(source, base);
     for (let t = run.from; t < run.to; t++) {
       const number = facetOf[t]!;
-      let index = known.get(number);
-      const { facet, move, face } = facetIn(source, number);
-      if (index === undefined) {
-        index = views.push(roundViewOf(source.body, move, facet)) - 1;
-        known.set(number, index);
-      }
-      viewOf[t] = index;
-      faceOf[t] = base + face;
+      tableOf[t] = table;
+      rowOf[t] = number * ROW;
+      faceOf[t] = base + Math.floor(number / facets.length) * perCopy + facets[number % facets.length]!.face;
     }
   }
-  return { views, viewOf, faceOf };
+  return { tables, tableOf, rowOf, faceOf };
 }
 
-type Add = (index: number, value: number) => void;
-
-function addTetrahedron(add: Add, [x, y, z]: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): void {
-  const [ax, ay, az] = [a[0] - x, a[1] - y, a[2] - z];
-  const [bx, by, bz] = [b[0] - x, b[1] - y, b[2] - z];
-  const [cx, cy, cz] = [c[0] - x, c[1] - y, c[2] - z];
+/** @param corners nine numbers: with the origin, the corners of the tetrahedron. */
+function addTetrahedron({ add }: Sums, corners: Float64Array): void {
+  const ax = corners[0]!;
+  const ay = corners[1]!;
+  const az = corners[2]!;
+  const bx = corners[3]!;
+  const by = corners[4]!;
+  const bz = corners[5]!;
+  const cx = corners[6]!;
+  const cy = corners[7]!;
+  const cz = corners[8]!;
   const six = ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
-  const [sx, sy, sz] = [ax + bx + cx, ay + by + cy, az + bz + cz];
-  const [first, second] = [six / 24, six / 120];
+  const sx = ax + bx + cx;
+  const sy = ay + by + cy;
+  const sz = az + bz + cz;
+  const first = six / 24;
+  const second = six / 120;
   add(VOLUME, six / 6);
   add(FIRST, first * sx);
   add(FIRST + 1, first * sy);
@@ -144,110 +135,61 @@ function addTetrahedron(add: Add, [x, y, z]: Vec3, [a, b, c]: readonly [Vec3, Ve
   add(SECOND + 5, second * (az * ax + bz * bx + cz * cx + sz * sx));
 }
 
-/** Adds what lies between a triangle on a facet and the round surface beyond it: less than nothing where the metal is outside. */
-function addLeftOut(add: Add, view: RoundView, middle: Vec3, corners: readonly [Vec3, Vec3, Vec3]): void {
-  const { radius, slope, cosHalf } = view.round;
-  const s = corners.map((p) => view.s(...p)) as [number, number, number];
-  const a = corners.map((p) => view.a(...p)) as [number, number, number];
-  // Seen from the corner nearest to a cone's point, so that the point itself does not harm the sums.
-  const first = slope === 0 ? 0 : a.indexOf(slope > 0 ? Math.min(...a) : Math.max(...a));
-  const [s0, s1, s2] = [s[first]!, s[(first + 1) % 3]!, s[(first + 2) % 3]!];
-  const [a0, a1, a2] = [a[first]!, a[(first + 1) % 3]!, a[(first + 2) % 3]!];
-  const signed = (s1 - s0) * (a2 - a0) - (s2 - s0) * (a1 - a0);
-  const twice = Math.abs(signed);
-  const sign = Math.sign(signed) * view.hand;
-  const [slant, flatSlant] = [Math.sqrt(1 + slope ** 2), Math.sqrt(1 + (slope * cosHalf) ** 2)];
-  let [surface, left, x, y, z, xx, yy, zz, xy, yz, zx] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
-  const rule = slope === 0 ? GAUSS : GAUSS_TAPER;
-  for (const [out, outWeight] of rule) {
-    for (const [across, acrossWeight] of rule) {
-      const [w1, w2] = [out * (1 - across), out * across];
-      const atS = s0 + w1 * (s1 - s0) + w2 * (s2 - s0);
-      const atA = a0 + w1 * (a1 - a0) + w2 * (a2 - a0);
-      const weight = outWeight * acrossWeight * out * twice;
-      const round = radius + slope * atA;
-      const flat = round * cosHalf;
-      const facet = Math.hypot(flat, atS);
-      // The angle that a step ds of the facet spans, seen from the axis.
-      const angle = flat / (facet * facet);
-      const volume = (sign * weight * (round * round - facet * facet) * angle) / 2;
-      // Half-way between the facet and the surface, in the direction of the point on the facet.
-      const half = (round + facet) / (2 * facet);
-      const point = view.point(flat * half, atS * half, atA);
-      const [p, q, r] = [point[0] - middle[0], point[1] - middle[1], point[2] - middle[2]];
-      surface += weight * (round * slant * angle - flatSlant);
-      left += volume;
-      x += volume * p;
-      y += volume * q;
-      z += volume * r;
-      xx += volume * p * p;
-      yy += volume * q * q;
-      zz += volume * r * r;
-      xy += volume * p * q;
-      yz += volume * q * r;
-      zx += volume * r * p;
-    }
-  }
-  for (const [i, value] of [x, y, z, xx, yy, zz, xy, yz, zx, left, surface].entries()) add(FIRST + i, value);
-}
-
-/** From a point on a facet straight away from the axis to the true surface. */
-function gapAt(view: RoundView | undefined, [x, y, z]: Vec3): Vec3 {
-  if (!view) return [0, 0, 0];
-  const { radius, slope, cosHalf } = view.round;
-  const [s, a] = [view.s(x, y, z), view.a(x, y, z)];
-  const round = radius + slope * a;
-  const flat = round * cosHalf;
-  const facet = Math.hypot(flat, s);
-  if (facet === 0) return [0, 0, 0];
-  const [px, py, pz] = view.point((flat * round) / facet, (s * round) / facet, a);
-  return [px - x, py - y, pz - z];
-}
-
 /**
  * Where two faces meet and the true surfaces lie off their facets, the border lies off the side that the facets share; each
  * face gains or loses the strip between.
+ *
+ * @returns what all faces gain, in mm².
  */
-function addBorders(
-  { triangles, vertices }: KernelMesh,
-  { views, viewOf, faceOf }: Rounds,
-  at: (t: number, k: number) => Vec3,
-  addArea: (area: number) => void,
-): void {
-  if (!views.some((view) => view)) return;
+function borders({ triangles, vertices }: KernelMesh, { tables, tableOf, rowOf, faceOf }: Patches): number {
+  const isRound = (t: number) => !Number.isNaN(tables[tableOf[t]!]![rowOf[t]! + RADIUS]!);
   const neighbours = neighboursOf(triangles, vertices.length / 3);
+  const normal = new Float64Array(3);
+  const beyond = new Float64Array(3);
+  const here = new Float64Array(3);
+  const there = new Float64Array(3);
+  let gained = 0;
   for (let side = 0; side < triangles.length; side++) {
     const t = Math.floor(side / 3);
     const other = neighbours[side]!;
-    if (other === NONE || faceOf[t] === faceOf[other]) continue;
-    const [mine, theirs] = [views[viewOf[t]!], views[viewOf[other]!]];
-    if (!mine && !theirs) continue;
-    const normal = normalOf(at(t, 0), at(t, 1), at(t, 2));
-    const beyond = normalOf(at(other, 0), at(other, 1), at(other, 2));
-    if (!normal || !beyond) continue;
-    const [from, to] = [at(t, side % 3), at(t, nextSide(side) % 3)];
-    const [ex, ey, ez] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+    if (other === NONE || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other))) continue;
+    if (!putNormal(vertices, triangles, t, normal) || !putNormal(vertices, triangles, other, beyond)) continue;
+    const from = 3 * triangles[side]!;
+    const to = 3 * triangles[nextSide(side)]!;
+    const [x, y, z] = [vertices[from]!, vertices[from + 1]!, vertices[from + 2]!];
+    const [ex, ey, ez] = [vertices[to]! - x, vertices[to + 1]! - y, vertices[to + 2]! - z];
     // Length of the side times the sine between the faces: positive where the metal is on the inner side of the angle.
     const lean =
-      (ey * normal[2] - ez * normal[1]) * beyond[0] +
-      (ez * normal[0] - ex * normal[2]) * beyond[1] +
-      (ex * normal[1] - ey * normal[0]) * beyond[2];
-    const length = Math.hypot(ex, ey, ez);
-    if (Math.abs(lean) <= TANGENT * length) continue;
+      (ey * normal[2]! - ez * normal[1]!) * beyond[0]! +
+      (ez * normal[0]! - ex * normal[2]!) * beyond[1]! +
+      (ex * normal[1]! - ey * normal[0]!) * beyond[2]!;
+    const square = ex * ex + ey * ey + ez * ez;
+    if (Math.abs(lean) <= TANGENT * Math.sqrt(square)) continue;
     for (const [w, weight] of GAUSS) {
-      const point: Vec3 = [from[0] + w * ex, from[1] + w * ey, from[2] + w * ez];
-      const [there, here] = [gapAt(theirs, point), gapAt(mine, point)];
+      const [px, py, pz] = [x + w * ex, y + w * ey, z + w * ez];
+      gapAt(tables[tableOf[t]!]!, rowOf[t]!, px, py, pz, here);
+      gapAt(tables[tableOf[other]!]!, rowOf[other]!, px, py, pz, there);
       const shift =
-        (there[0] - here[0]) * beyond[0] + (there[1] - here[1]) * beyond[1] + (there[2] - here[2]) * beyond[2];
-      addArea((weight * length * length * shift) / lean);
+        (there[0]! - here[0]!) * beyond[0]! + (there[1]! - here[1]!) * beyond[1]! + (there[2]! - here[2]!) * beyond[2]!;
+      gained += (weight * square * shift) / lean;
     }
   }
+  return gained;
 }
 
-function normalOf(a: Vec3, b: Vec3, c: Vec3): Vec3 | undefined {
-  const [ex, ey, ez] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [fx, fy, fz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
-  const [x, y, z] = [ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx];
-  const length = Math.hypot(x, y, z);
-  return length === 0 ? undefined : [x / length, y / length, z / length];
+/** @returns whether the triangle has an area, and so a normal. */
+function putNormal(vertices: Float32Array, triangles: Uint32Array, t: number, normal: Float64Array): boolean {
+  const a = 3 * triangles[3 * t]!;
+  const b = 3 * triangles[3 * t + 1]!;
+  const c = 3 * triangles[3 * t + 2]!;
+  const [x, y, z] = [vertices[a]!, vertices[a + 1]!, vertices[a + 2]!];
+  const [ex, ey, ez] = [vertices[b]! - x, vertices[b + 1]! - y, vertices[b + 2]! - z];
+  const [fx, fy, fz] = [vertices[c]! - x, vertices[c + 1]! - y, vertices[c + 2]! - z];
+  const [nx, ny, nz] = [ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx];
+  const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+  if (length === 0) return false;
+  normal[0] = nx / length;
+  normal[1] = ny / length;
+  normal[2] = nz / length;
+  return true;
 }

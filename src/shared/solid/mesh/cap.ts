@@ -11,7 +11,7 @@ type Triangle = readonly [number, number, number];
  */
 export function capOf(points: readonly Point[]): readonly Triangle[] {
   const count = points.length;
-  if (isConvex(points)) return points.slice(2).map((_, i): Triangle => [0, i + 1, i + 2]);
+  if (isConvex(points)) return rounds(count);
   const next = points.map((_, i) => (i + 1) % count);
   const before = points.map((_, i) => (i + count - 1) % count);
   const triangles: Triangle[] = [];
@@ -38,6 +38,25 @@ export function capOf(points: readonly Point[]): readonly Triangle[] {
     }
   }
   triangles.push([before[at]!, at, next[at]!]);
+  return triangles;
+}
+
+/**
+ * Cuts every second corner off, then every second of those that are left, and so on. The boxes about the triangles hardly
+ * overlap, which is what the kernel's search goes by: a fan of slivers costs it many times as much.
+ */
+function rounds(count: number): readonly Triangle[] {
+  const triangles: Triangle[] = [];
+  let left = Array.from({ length: count }, (_, i) => i);
+  while (left.length >= 3) {
+    const next: number[] = [];
+    for (let i = 0; i < left.length; i += 2) {
+      next.push(left[i]!);
+      const [ear, after] = [left[i + 1], left[i + 2] ?? left[0]!];
+      if (ear !== undefined) triangles.push([left[i]!, ear, after]);
+    }
+    left = next;
+  }
   return triangles;
 }
 

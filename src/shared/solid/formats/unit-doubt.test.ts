@@ -16,7 +16,8 @@ test.each([
   ['millimetres taken as metres', 160, 'm', 160, 160_000, 'mm'],
   ['inches taken as millimetres', 6.3, 'mm', 160, 6.3, 'in'],
   ['metres taken as millimetres', 0.16, 'mm', 160, 0.16, 'm'],
-  ['metres taken as millimetres, nothing drawn', 0.1, 'mm', undefined, 0.1, 'm'],
+  ['metres taken as millimetres, nothing drawn', 0.1, 'mm', undefined, 0.1, 'in'],
+  ['small metres taken as millimetres, nothing drawn', 0.01, 'mm', undefined, 0.01, 'm'],
   ['nothing that any unit makes likely', 1e-9, 'm', 160, 1e-6, undefined],
 ] as const)('%s is asked about', (_, size, unit, partMm, sizeMm, better) => {
   const doubt = unitDoubt(size, unit, partMm);

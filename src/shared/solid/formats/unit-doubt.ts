@@ -1,4 +1,4 @@
-import { type MeshUnit, meshUnits } from '../../build/solid.ts';
+import type { MeshUnit } from '../../build/solid.ts';
 
 /** Millimetres to one of the unit; the inch is 25.4 mm exactly (international yard and pound agreement, 1959). */
 export const mmPer: Readonly<Record<MeshUnit, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
@@ -14,7 +14,10 @@ const SMALLEST_OF_PART = 1 / 20;
 const SMALLEST_MM = 2;
 const LARGEST_MM = 3000;
 
-/** Why a unit is doubted: the size that it gives, what that was held against, and the unit that would fit best. */
+/** Units by how many files of parts are drawn in them. Common practice, no source. */
+const likeliest: readonly MeshUnit[] = ['mm', 'in', 'cm', 'm', 'ft'];
+
+/** Why a unit is doubted: the size that it gives, what that was held against, and a unit that would fit. */
 export interface UnitDoubt {
   readonly sizeMm: number;
   /** The part's own greatest size; undefined when none is known. */
@@ -37,10 +40,6 @@ export function unitDoubt(size: number, unit: MeshUnit, partMm: number | undefin
       : mm <= partMm * LARGEST_OF_PART && mm >= partMm * SMALLEST_OF_PART;
   const sizeMm = size * mmPer[unit];
   if (plausible(sizeMm)) return undefined;
-  const wanted = partMm ?? Math.sqrt(SMALLEST_MM * LARGEST_MM);
-  const farness = (candidate: MeshUnit): number => Math.abs(Math.log((size * mmPer[candidate]) / wanted));
-  const [better] = meshUnits
-    .filter((candidate) => plausible(size * mmPer[candidate]))
-    .toSorted((a, b) => farness(a) - farness(b));
+  const better = likeliest.find((candidate) => plausible(size * mmPer[candidate]));
   return { sizeMm, partMm, better };
 }

@@ -23,8 +23,8 @@ describe('what it is made of', () => {
 
   test('its dimensions and stations', () => {
     const dimensions = parts.flatMap(({ id }) => dimensionsOf(build, id));
-    expect(dimensions).toHaveLength(293);
-    expect(parts.flatMap(({ id }) => stationsOf(build, id))).toHaveLength(188);
+    expect(dimensions).toHaveLength(425);
+    expect(parts.flatMap(({ id }) => stationsOf(build, id))).toHaveLength(319);
     // Mixed units, and formulas across parts, in numbers that a machine of this kind has.
     expect(dimensions.filter(({ value }) => /\d"$/.test(value)).length).toBeGreaterThan(15);
     expect(dimensions.filter(({ value }) => value.includes(' of ')).length).toBeGreaterThan(30);
@@ -90,8 +90,8 @@ describe('places worked out by hand', () => {
     ['over-arm', 'Z', 'boss upper face', 269],
     // From the seat, 30 forward to the rod; 72 back to the post and 18 through it: -30 + 72 + 18.
     ['over-arm', 'Y', 'post rear', 60],
-    // 6 + (28 - 10) / 2 + 10.
-    ['flywheel', 'Y', 'web rear', 25],
+    // 6 + (20 - 10) / 2 + 10.
+    ['flywheel', 'Y', 'web rear', 21],
     // (2 × 16 + 9.525 + 4) / 2 = 45.525 / 2.
     ['yoke', 'X', 'slot right', 22.7625],
     // 127 + 70 - 67 + 16 - 14 + 5.

@@ -49,15 +49,18 @@ test('all that is found, the gravest first, then sheet by sheet', () => {
     'stop | station-not-placed | trunnion bracket: pivot line',
     'stop | unknown-name | over-arm: rod bore',
     'stop | dimension-without-value | flywheel: groove diameter',
+    'stop | station-not-placed | flywheel: groove floor front reach',
+    'stop | station-not-placed | flywheel: groove floor rear reach',
     'stop | formula-ring | yoke: socket floor',
     'stop | station-not-placed | yoke: socket floor',
     'stop | station-not-placed | ram: yoke clamp height',
     'stop | station-not-placed | ram: length',
+    'stop | station-not-placed | ram: spigot length',
     'stop | contradiction | crankshaft: length over all',
     'stop | size-not-positive | crankshaft: keyway depth',
     'stop | part-not-drawn | clamp screw',
     'caution | limits-too-narrow | base: skirt height',
-    'caution | out-of-scale | guide column: leg depth',
+    'caution | out-of-scale | guide column: flange thickness',
     'caution | assumed-in-use | table: pivot depth',
     'caution | name-clash | over-arm: fillet',
     'caution | limits-unreadable | flywheel: bore',
@@ -121,7 +124,7 @@ describe('the missing height of the pivots', () => {
 
   test('without it, pivot line and crown float apart from the foot', () => {
     expect(axisOf('trunnion bracket', 'Z').groups.map(({ stations }) => stations.map(names.nameOf))).toEqual([
-      ['trunnion bracket: foot', 'trunnion bracket: foot top'],
+      ['trunnion bracket: foot', 'trunnion bracket: gusset top', 'trunnion bracket: foot top'],
       ['trunnion bracket: pivot line', 'trunnion bracket: crown'],
     ]);
   });

@@ -28,6 +28,10 @@ test('drawn twice, it is the same to the letter', () => {
 test('what both states hold has the same id in both', () => {
   const first = drawAsFirstDrawn();
   const missing = [...drawAsCorrected().values()].filter(({ id }) => !first.has(id));
-  // The pivot height of the trunnion bracket, and all of the clamp screw: 3 stations, 2 dimensions between, 5 sizes.
-  expect(missing.map(({ kind }) => kind).sort()).toEqual([...Array(8).fill('dimension'), ...Array(3).fill('station')]);
+  // The pivot height of the trunnion bracket, and all of the clamp screw: 6 stations, 3 dimensions between, 4 sizes, its body.
+  expect(missing.map(({ kind }) => kind).sort()).toEqual([
+    'body',
+    ...Array(8).fill('dimension'),
+    ...Array(6).fill('station'),
+  ]);
 });

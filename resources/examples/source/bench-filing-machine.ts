@@ -1,6 +1,8 @@
 import type { Settings } from '../../../src/shared/build/settings.ts';
 import { base } from './parts/base.ts';
-import { bearingCap, crankDisc, crankPin, crankshaft, crankshaftBearing, flywheel } from './parts/crank.ts';
+import { bearingCap, crankshaftBearing } from './parts/bearings.ts';
+import { crankDisc, crankPin, crankshaft } from './parts/crank.ts';
+import { flywheel } from './parts/flywheel.ts';
 import { guideColumn } from './parts/guide-column.ts';
 import { overArm, upperRod } from './parts/over-arm.ts';
 import { clampScrew, ram, yoke } from './parts/ram.ts';
@@ -16,7 +18,7 @@ import type { PartSketch } from './sketch.ts';
  *
  * Greatest radius of each casting about the line that it would be turned about, finished, in mm: over-arm about its rod
  * 90.9 (rear corner of the post), table about the file 87.0 (rounded corner), flywheel 85, guide column about the ram
- * 82.3 (front corner of the foot).
+ * 79.7 (rounded front corner of the foot).
  */
 export const settings: Partial<Omit<Settings, 'kind' | 'id'>> = {
   name: 'Bench filing machine',

@@ -1,6 +1,9 @@
 import { assert } from '../../../src/shared/base/assert.ts';
 import type { DimensionId, PartId, StationId } from '../../../src/shared/base/ids.ts';
+import type { Body } from '../../../src/shared/build/body.ts';
+import { usesOf } from '../../../src/shared/build/body-uses.ts';
 import type { Command } from '../../../src/shared/build/command.ts';
+import bodyAdd from '../../../src/shared/build/commands/body-add.ts';
 import dimensionAdd from '../../../src/shared/build/commands/dimension-add.ts';
 import partAdd from '../../../src/shared/build/commands/part-add.ts';
 import stationAdd from '../../../src/shared/build/commands/station-add.ts';
@@ -10,6 +13,7 @@ import { buildOf, dimensionsOf, partsOf, stationsOf } from '../../../src/shared/
 import type { Build } from '../../../src/shared/build/records.ts';
 import { defaultSettings } from '../../../src/shared/build/settings.ts';
 import type { Axis } from '../../../src/shared/build/station.ts';
+import type { BodyEntry } from './body-sketch.ts';
 import { idsFor } from './named-ids.ts';
 import type { DimensionSketch, PartSketch } from './sketch.ts';
 
@@ -53,7 +57,7 @@ function named<R extends { readonly name: string }>(records: readonly R[], name:
 }
 
 /** Adds a part to the list and draws all of it. */
-export function drawPart(board: Board, { fields, axes, sizes }: PartSketch): void {
+export function drawPart(board: Board, { fields, axes, sizes, bodies }: PartSketch): void {
   const { name } = fields;
   board.run(partAdd, { set: fields }, name);
   const part = board.part(name);
@@ -67,6 +71,33 @@ export function drawPart(board: Board, { fields, axes, sizes }: PartSketch): voi
     for (const tie of ties) drawDimension(board, name, tie, axis);
   }
   for (const size of sizes) drawDimension(board, name, size);
+  for (const body of bodies) drawBody(board, name, body);
+}
+
+/** Adds a body on stations and dimensions that the part has; it acts after those that are there. */
+export function drawBody(board: Board, partName: string, { shape, repeats, ...set }: BodyEntry): void {
+  const ids = new Map<string, string>();
+  // What the fields of a shape are for is the same whether names or ids stand in them.
+  const { stations, sizes } = usesOf({ shape, repeats } as unknown as Body);
+  for (const { station, axis, field } of stations) ids.set(field, board.station(partName, axis, station));
+  for (const { dimension, field } of sizes) ids.set(field, board.dimension(partName, dimension));
+  board.run(
+    bodyAdd,
+    {
+      part: board.part(partName),
+      shape: withIds(shape, 'shape', ids) as Body['shape'],
+      set: { ...set, repeats: withIds(repeats, 'repeats', ids) as Body['repeats'] },
+    },
+    `${partName}/body/${set.name}`,
+  );
+}
+
+function withIds(value: unknown, field: string, ids: ReadonlyMap<string, string>): unknown {
+  const id = ids.get(field);
+  if (id !== undefined) return id;
+  if (Array.isArray(value)) return value.map((one, i) => withIds(one, `${field}/${i}`, ids));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, withIds(one, `${field}/${key}`, ids)]));
 }
 
 /** @param axis the axis of a dimension between stations; a size has none. */

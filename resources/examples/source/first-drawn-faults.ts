@@ -1,3 +1,4 @@
+import bodyRemove from '../../../src/shared/build/commands/body-remove.ts';
 import datumSet from '../../../src/shared/build/commands/datum-set.ts';
 import dimensionRemove from '../../../src/shared/build/commands/dimension-remove.ts';
 import dimensionSet from '../../../src/shared/build/commands/dimension-set.ts';
@@ -5,7 +6,7 @@ import partSet from '../../../src/shared/build/commands/part-set.ts';
 import stationAdd from '../../../src/shared/build/commands/station-add.ts';
 import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
 import type { Dimension } from '../../../src/shared/build/dimension.ts';
-import { dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
+import { bodiesOf, dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
 import { type Board, drawDimension } from './board.ts';
 import { derived, length, tie } from './sketch.ts';
 
@@ -54,9 +55,9 @@ export const faults: readonly Fault[] = [
     draw: (board) => drawDimension(board, 'guide column', tie('height over all', 'foot', 'top face', '197'), 'Z'),
   },
   {
-    because: 'Thought in inches, because the foam board is, and written without the mark: 1-1/4 in is meant.',
+    because: 'Thought in inches, because the foam board is, and written without the mark: half an inch is meant.',
     rules: ['out-of-scale'],
-    draw: set('guide column', 'leg depth', { value: '1.25' }),
+    draw: set('guide column', 'flange thickness', { value: '0.50' }),
   },
   {
     because: 'So small that nobody thinks of limits for it, and the general tolerance begins at half a millimetre.',
@@ -90,7 +91,7 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'The belt groove waits for the motor and its pulley to be found.',
-    rules: ['dimension-without-value'],
+    rules: ['dimension-without-value', 'station-not-placed'],
     draw: set('flywheel', 'groove diameter', { value: '' }),
   },
   {
@@ -143,6 +144,7 @@ export const faults: readonly Fault[] = [
     rules: ['part-not-drawn'],
     draw(board) {
       const part = board.part('clamp screw');
+      board.run(bodyRemove, { bodies: bodiesOf(board.build(), part).map(({ id }) => id) });
       const dimensions = dimensionsOf(board.build(), part).map(({ id }) => id);
       board.run(dimensionRemove, { dimensions });
       board.run(stationRemove, { stations: stationsOf(board.build(), part).map(({ id }) => id) });

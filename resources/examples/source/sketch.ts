@@ -1,12 +1,15 @@
 import type { Finish, SizeForm, Source } from '../../../src/shared/build/dimension.ts';
 import type { Part } from '../../../src/shared/build/part.ts';
 import type { Axis, StationForm } from '../../../src/shared/build/station.ts';
+import type { BodyEntry } from './body-sketch.ts';
 
-/** A part as it is set down by hand: its list entry, its axes, and the sizes that have no place along an axis. */
+/** A part as it is set down by hand: its list entry, its axes, the sizes that have no place along an axis, its bodies. */
 export interface PartSketch {
   readonly fields: PartEntry;
   readonly axes: readonly AxisSketch[];
   readonly sizes: readonly DimensionSketch[];
+  /** In the order in which they act. */
+  readonly bodies: readonly BodyEntry[];
 }
 
 export type PartEntry = Pick<Part, 'name' | 'number' | 'sheet' | 'make' | 'material' | 'note'> & {
@@ -145,4 +148,5 @@ export const part = (
   fields: PartEntry,
   axes: readonly AxisSketch[],
   sizes: readonly DimensionSketch[],
-): PartSketch => ({ fields, axes, sizes });
+  bodies: readonly BodyEntry[],
+): PartSketch => ({ fields, axes, sizes, bodies });

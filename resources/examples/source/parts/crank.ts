@@ -1,10 +1,9 @@
-import { aluminium, silverSteel, steel, zincAlloy } from '../materials.ts';
+import { add, block, cut, hole, mirror, revolved, slot } from '../body-sketch.ts';
+import { silverSteel, steel } from '../materials.ts';
 import {
   angle,
   axis,
-  cast,
   centre,
-  count,
   derived,
   diameter,
   face,
@@ -18,105 +17,6 @@ import {
   tie,
   within,
 } from '../sketch.ts';
-
-/** Overhung behind the base, so that its rim passes the bench with 10 mm to spare: 95 - 170 / 2. */
-export const flywheel = part(
-  {
-    name: 'flywheel',
-    number: 'BFM-06',
-    sheet: '6',
-    make: 'cast',
-    material: zincAlloy,
-    note: 'Rim turned between centres on a mandrel after the bore is reamed. The groove takes a 6 mm round belt.',
-  },
-  [
-    axis(
-      'Y',
-      face('hub front'),
-      face('rim front'),
-      face('web front'),
-      face('web rear'),
-      face('rim rear'),
-      face('hub rear'),
-      centre('groove line'),
-      centre('grub screw line'),
-      tie('hub length', 'hub front', 'hub rear', '40'),
-      tie('rim setback', 'hub front', 'rim front', '6'),
-      tie('rim width', 'rim front', 'rim rear', '28'),
-      tie('web setback', 'rim front', 'web front', '("rim width" - "web thickness") / 2', cast, derived),
-      tie('web thickness', 'web front', 'web rear', '10', cast),
-      tie('groove offset', 'rim front', 'groove line', '"rim width" / 2', derived),
-      tie('grub screw distance', 'grub screw line', 'hub rear', '3/8"'),
-    ),
-    axis('X', centre('axis')),
-    axis('Z', centre('axis')),
-  ],
-  [
-    diameter('rim diameter', '170'),
-    diameter('rim inside diameter', '138', cast),
-    diameter('hub diameter', '44', cast),
-    diameter('bore', '"flywheel seat" of crankshaft', within('+0.018/0')),
-    diameter('groove diameter', '157'),
-    angle('groove angle', '40°', within('±1°')),
-    length('groove width', '8'),
-    count('web holes', '5'),
-    diameter('web hole diameter', '28', cast),
-    diameter('web hole circle', '90', cast),
-    length('key width', '3/16"', within('+0.001/0')),
-    // Keyway in the hub, measured from the bore's wall.
-    length('keyway depth', '2.3', within('+0.1/0')),
-    thread('grub screw', 'M6'),
-    radius('hub fillet', '6', cast),
-    radius('rim fillet', '6', cast),
-    angle('draft', '2°', cast),
-  ],
-);
-
-/** Closes a pedestal of the base over its bearing. The split is on the crank line. */
-export const bearingCap = part(
-  {
-    name: 'bearing cap',
-    number: 'BFM-07',
-    sheet: '6',
-    make: 'cast',
-    material: aluminium,
-    quantity: 2,
-    note: 'Cast as one bar with a sawing allowance between, drilled, then parted.',
-  },
-  [
-    axis(
-      'Z',
-      face('split face'),
-      face('screw seat'),
-      face('crown'),
-      tie('screw seat height', 'split face', 'screw seat', '14'),
-      tie('crown height', 'split face', 'crown', '"crown radius"', cast, derived),
-    ),
-    axis(
-      'X',
-      centre('bore line'),
-      pair('width', ['left end', 'right end'], 'face', '"pedestal width" of base', cast, derived),
-      pair('screw spacing', ['left screw', 'right screw'], 'centreline', '"cap screw spacing" of base', derived),
-    ),
-    axis(
-      'Y',
-      face('front face'),
-      face('rear face'),
-      centre('screw line'),
-      tie('thickness', 'front face', 'rear face', '"pedestal thickness" of base', derived),
-      tie('screw offset', 'front face', 'screw line', 'thickness / 2', derived),
-    ),
-  ],
-  [
-    diameter('bore', '"bearing bore" of base', within('+0.025/0'), { note: 'Bored with the base.' }),
-    radius('crown radius', '1-1/4"', cast),
-    diameter('screw hole', '6.6'),
-    diameter('screw spot face', '11'),
-    count('screw holes', '2'),
-    radius('fillet', '3', cast),
-    angle('draft', '2°', cast),
-  ],
-);
 
 /** Y 40 of the machine is the datum: the shoulder that bears on the front bearing's rear face. */
 export const crankshaft = part(
@@ -159,9 +59,22 @@ export const crankshaft = part(
       // One millimetre short of the hub, so that the end washer draws the flywheel home.
       tie('flywheel seat length', 'flywheel shoulder', 'rear end', '"hub length" of flywheel - 1 mm', derived),
       tie('key distance', 'flywheel shoulder', 'key line', '18'),
+      centre('keyway front centre'),
+      centre('keyway rear centre'),
+      face('end thread bottom'),
+      tie('keyway front reach', 'keyway front centre', 'key line', '("keyway length" - "key width") / 2', derived),
+      tie('keyway rear reach', 'key line', 'keyway rear centre', '("keyway length" - "key width") / 2', derived),
+      tie('end thread depth', 'end thread bottom', 'rear end', '16'),
     ),
     axis('X', centre('axis')),
-    axis('Z', centre('axis')),
+    axis(
+      'Z',
+      centre('axis'),
+      face('keyway floor'),
+      face('keyway mouth'),
+      tie('keyway mouth height', 'axis', 'keyway mouth', '"flywheel seat" / 2', derived),
+      tie('keyway floor height', 'axis', 'keyway floor', '"flywheel seat" / 2 - "keyway depth"', derived),
+    ),
   ],
   [
     diameter('body', '3/4"', measured, within('±0.0005')),
@@ -173,9 +86,46 @@ export const crankshaft = part(
     length('keyway depth', '2.5', within('+0.1/0')),
     length('keyway length', '1"'),
     thread('end thread', 'M6'),
-    length('end thread depth', '16'),
     radius('shoulder radius', '0.5', within('±0.1')),
     length('chamfer', '1'),
+    angle('drill point', '118°'),
+  ],
+  [
+    add(
+      'shaft',
+      revolved(
+        'Y',
+        ['axis', 'axis'],
+        ['front end'],
+        ['front end', 'disc seat'],
+        ['disc shoulder', 'disc seat'],
+        ['disc shoulder', 'journal'],
+        ['front bearing shoulder', 'journal'],
+        ['front bearing shoulder', 'body'],
+        ['rear bearing shoulder', 'body'],
+        ['rear bearing shoulder', 'journal'],
+        ['flywheel shoulder', 'journal'],
+        ['flywheel shoulder', 'flywheel seat'],
+        ['rear end', 'flywheel seat'],
+        ['rear end'],
+      ),
+    ),
+    cut(
+      'keyway',
+      slot(
+        'Z',
+        ['keyway floor', 'keyway mouth'],
+        [
+          ['axis', 'keyway front centre'],
+          ['axis', 'keyway rear centre'],
+        ],
+        'key width',
+      ),
+    ),
+    cut(
+      'end thread hole',
+      hole('Y', ['rear end', 'end thread bottom'], ['axis', 'axis'], 'end thread', { point: 'drill point' }),
+    ),
   ],
 );
 
@@ -190,8 +140,26 @@ export const crankDisc = part(
     note: 'Pressed on the shaft and cross-pinned, then faced true in place.',
   },
   [
-    axis('Y', face('front face'), face('rear face'), tie('thickness', 'front face', 'rear face', '12')),
-    axis('Z', centre('shaft line'), centre('pin line'), tie('throw', 'shaft line', 'pin line', '16', within('±0.05'))),
+    axis(
+      'Y',
+      face('front face'),
+      face('rear face'),
+      tie('thickness', 'front face', 'rear face', '12'),
+      face('front chamfer end'),
+      face('rear chamfer end'),
+      centre('cross pin line'),
+      tie('front chamfer', 'front face', 'front chamfer end', '"edge chamfer"', derived),
+      tie('rear chamfer', 'rear chamfer end', 'rear face', '"edge chamfer"', derived),
+      tie('cross pin distance', 'front face', 'cross pin line', '"thickness" / 2', derived),
+    ),
+    axis(
+      'Z',
+      centre('shaft line'),
+      centre('pin line'),
+      tie('throw', 'shaft line', 'pin line', '16', within('±0.05')),
+      face('bottom'),
+      tie('bottom reach', 'bottom', 'shaft line', '"outside" / 2', derived),
+    ),
     axis('X', centre('shaft line')),
   ],
   [
@@ -200,6 +168,25 @@ export const crankDisc = part(
     thread('pin thread', 'M8'),
     diameter('cross pin', '1/8"', within('+0.0005/0')),
     length('edge chamfer', '1'),
+    diameter('face diameter', '"outside" - 2 * "edge chamfer"'),
+  ],
+  [
+    add(
+      'disc',
+      revolved(
+        'Y',
+        ['shaft line', 'shaft line'],
+        ['front face'],
+        ['front face', 'face diameter'],
+        ['front chamfer end', 'outside'],
+        ['rear chamfer end', 'outside'],
+        ['rear face', 'face diameter'],
+        ['rear face'],
+      ),
+    ),
+    cut('shaft bore', hole('Y', ['rear face', 'front face'], ['shaft line', 'shaft line'], 'shaft bore')),
+    cut('pin hole', hole('Y', ['front face', 'rear face'], ['shaft line', 'pin line'], 'pin thread')),
+    cut('cross pin hole', hole('Z', ['bottom', 'shaft line'], ['shaft line', 'cross pin line'], 'cross pin')),
   ],
 );
 
@@ -224,35 +211,47 @@ export const crankPin = part(
       tie('journal length', 'journal end', 'shoulder', 'thickness of yoke + "side gap" + 2 mm', derived),
       tie('shank length', 'shoulder', 'shank end', 'thickness of "crank disc" - 0.5 mm', derived),
       tie('undercut distance', 'shoulder', 'undercut line', '1'),
+      face('undercut end'),
+      face('flat end'),
+      tie('undercut width', 'shoulder', 'undercut end', '2 * "undercut distance"', derived),
+      // On the 2 mm that stand out of the yoke.
+      tie('flat length', 'journal end', 'flat end', '2'),
     ),
-    axis('X', centre('axis')),
-    axis('Z', centre('axis')),
+    axis(
+      'X',
+      centre('axis'),
+      pair('flat across', ['flat left', 'flat right'], 'face', '8'),
+      pair('width over pin', ['left', 'right'], 'face', '"diameter"', derived),
+    ),
+    axis('Z', centre('axis'), pair('height over pin', ['bottom', 'top'], 'face', '"diameter"', derived)),
   ],
   [
     diameter('diameter', '3/8"', measured, within('0/-0.0004')),
     thread('shank thread', '"pin thread" of "crank disc"'),
     length('side gap', '1.5'),
     diameter('undercut diameter', '6'),
-    length('flat across', '8'),
     length('chamfer', '0.5', within('±0.2')),
   ],
-);
-
-/** Boundary dimensions of diameter series 2, bore 17 mm (ISO 15; from memory). */
-export const crankshaftBearing = part(
-  {
-    name: 'crankshaft bearing',
-    number: 'BFM-16',
-    sheet: '',
-    make: 'bought',
-    material: '',
-    quantity: 2,
-    note: 'Deep-groove ball bearing 17 × 40 × 12, sealed both sides.',
-  },
-  [],
   [
-    diameter('bore', '17', within('0/-0.008')),
-    diameter('outside', '40', within('0/-0.011')),
-    length('width', '12', within('0/-0.12')),
+    add(
+      'pin',
+      revolved(
+        'Y',
+        ['axis', 'axis'],
+        ['journal end'],
+        ['journal end', 'diameter'],
+        ['shoulder', 'diameter'],
+        ['shoulder', 'undercut diameter'],
+        ['undercut end', 'undercut diameter'],
+        ['undercut end', 'shank thread'],
+        ['shank end', 'shank thread'],
+        ['shank end'],
+      ),
+    ),
+    cut(
+      'spanner flats',
+      block(['flat right', 'right'], ['journal end', 'flat end'], ['bottom', 'top']),
+      mirror('X', 'axis'),
+    ),
   ],
 );

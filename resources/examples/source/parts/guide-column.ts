@@ -1,3 +1,4 @@
+import { add, block, core, cut, cylinder, fillet, hole, leave, mirror, pocket, prism, rib } from '../body-sketch.ts';
 import { aluminium } from '../materials.ts';
 import {
   angle,
@@ -48,6 +49,18 @@ export const guideColumn = part(
       tie('oil hole height', 'lower guide', 'oil hole', '"guide length" / 2', derived),
       tie('arm screw depth', 'top face', 'upper arm screws', '-16', within('±0.15')),
       tie('arm screw pitch', 'lower arm screws', 'upper arm screws', '40', within('±0.15')),
+      face('window top'),
+      face('spot face'),
+      face('spot face room'),
+      face('foot gusset top'),
+      face('flange gusset bottom'),
+      // The crosshead stands behind the yoke's boss; the guide hangs out of it into the window.
+      tie('window height', 'foot top', 'window top', '138', cast),
+      tie('spot face height', 'foot', 'spot face', '11'),
+      // The spot facer cuts into the fillet of the leg.
+      tie('spot face reach', 'foot top', 'spot face room', '"leg fillet"', derived),
+      tie('foot gusset height', 'foot top', 'foot gusset top', '24', cast),
+      tie('flange gusset depth', 'flange underside', 'flange gusset bottom', '-24', cast),
     ),
     axis(
       'X',
@@ -72,6 +85,11 @@ export const guideColumn = part(
         derived,
       ),
       pair('arm screw spacing', ['left arm screws', 'right arm screws'], 'centreline', '30', within('±0.15')),
+      pair('arm pad width', ['arm pad left', 'arm pad right'], 'face', '54', cast),
+      face('foot gusset end'),
+      face('flange gusset end'),
+      tie('foot gusset length', 'right leg outside', 'foot gusset end', '18', cast),
+      tie('flange gusset length', 'right leg outside', 'flange gusset end', '18', cast),
     ),
     axis(
       'Y',
@@ -89,6 +107,12 @@ export const guideColumn = part(
       tie('column screw front', 'bore line', 'front column screws', '"column screw front" of base', derived),
       tie('column screw pitch', 'front column screws', 'rear column screws', '"column screw pitch" of base', derived),
       pair('leg depth', ['leg front', 'leg rear'], 'face', '1-1/4"', cast),
+      face('arm screw bottom'),
+      face('guide boss front'),
+      centre('foot gusset line'),
+      tie('arm screw engagement', 'arm screw bottom', 'arm seat', '16'),
+      tie('guide boss reach', 'guide boss front', 'bore line', '"guide boss" / 2', cast, derived),
+      tie('foot gusset offset', 'front column screws', 'foot gusset line', '"column screw pitch" / 2', cast, derived),
       pair(
         'trunnion screw pitch',
         ['front trunnion screws', 'rear trunnion screws'],
@@ -110,12 +134,10 @@ export const guideColumn = part(
     count('column screw holes', '4'),
     diameter('column screw spot face', '18'),
     thread('arm screw', 'M8'),
-    length('arm screw engagement', '16'),
     count('arm screws', '4'),
     thread('trunnion screw', 'M6'),
     count('trunnion screws', '4'),
     diameter('oil hole bore', '1/8"'),
-    length('arm pad width', '54', cast),
     length('rib thickness', '5/16"', cast),
     radius('window arch radius', '20', cast),
     radius('leg fillet', '6', cast),
@@ -126,5 +148,162 @@ export const guideColumn = part(
       '"lower guide height" - "crank height" of base - throw of "crank disc" - "boss height" of yoke',
       derived,
     ),
+    radius('plate corner radius', '8', cast),
+    angle('drill point', '118°'),
+  ],
+  [
+    add(
+      'legs and crosshead',
+      block(['left leg outside', 'right leg outside'], ['leg front', 'leg rear'], ['foot top', 'flange underside']),
+    ),
+    leave(
+      'window',
+      prism(
+        'Y',
+        ['leg front', 'leg rear'],
+        ['window left', 'foot top'],
+        ['window right', 'foot top'],
+        ['window right', 'window top', 'window arch radius'],
+        ['window left', 'window top', 'window arch radius'],
+      ),
+    ),
+    add(
+      'foot',
+      pocket(
+        'Z',
+        ['foot', 'foot top'],
+        ['foot left', 'foot front'],
+        ['foot right', 'foot rear'],
+        'plate corner radius',
+      ),
+    ),
+    add(
+      'flange',
+      pocket(
+        'Z',
+        ['flange underside', 'top face'],
+        ['flange left', 'flange front'],
+        ['flange right', 'arm seat'],
+        'plate corner radius',
+      ),
+    ),
+    add('guide boss', cylinder('Z', ['lower guide', 'flange underside'], ['bore line', 'bore line'], 'guide boss')),
+    add(
+      'arm pad',
+      block(['arm pad left', 'arm pad right'], ['bore line', 'arm seat'], ['lower guide', 'flange underside']),
+    ),
+    add(
+      'guide ribs',
+      rib(
+        'Y',
+        'bore line',
+        'rib thickness',
+        ['bore line', 'lower guide'],
+        ['window right', 'window top'],
+        ['bore line', 'window top'],
+      ),
+      mirror('X', 'bore line'),
+    ),
+    add(
+      'foot gussets',
+      rib(
+        'Y',
+        'foot gusset line',
+        'rib thickness',
+        ['right leg outside', 'foot top'],
+        ['foot gusset end', 'foot top'],
+        ['right leg outside', 'foot gusset top'],
+      ),
+      mirror('X', 'bore line'),
+    ),
+    add(
+      'flange gussets',
+      rib(
+        'Y',
+        'bore line',
+        'rib thickness',
+        ['right leg outside', 'flange gusset bottom'],
+        ['flange gusset end', 'flange underside'],
+        ['right leg outside', 'flange underside'],
+      ),
+      mirror('X', 'bore line'),
+    ),
+    add(
+      'fillets outside legs',
+      fillet('Y', ['leg front', 'leg rear'], ['right leg outside', 'foot top'], 'leg fillet', [1, 1]),
+      mirror('X', 'bore line'),
+    ),
+    add(
+      'fillets inside legs',
+      fillet('Y', ['leg front', 'leg rear'], ['window right', 'foot top'], 'leg fillet', [-1, 1]),
+      mirror('X', 'bore line'),
+    ),
+    add(
+      'fillets before and behind legs',
+      fillet('X', ['window right', 'right leg outside'], ['leg front', 'foot top'], 'leg fillet', [-1, 1]),
+      mirror('X', 'bore line'),
+      mirror('Y', 'bore line'),
+    ),
+    add(
+      'fillets under flange',
+      fillet('Y', ['leg front', 'leg rear'], ['right leg outside', 'flange underside'], 'leg fillet', [1, -1]),
+      mirror('X', 'bore line'),
+    ),
+    core(
+      'ram bore as cast',
+      cylinder('Z', ['lower guide', 'top face'], ['bore line', 'bore line'], 'ram bore as cast'),
+    ),
+    cut('ram bore', hole('Z', ['top face', 'lower guide'], ['bore line', 'bore line'], 'ram bore')),
+    cut(
+      'front spot faces',
+      cylinder(
+        'Z',
+        ['spot face', 'spot face room'],
+        ['right column screws', 'front column screws'],
+        'column screw spot face',
+      ),
+      mirror('X', 'bore line'),
+    ),
+    cut(
+      'rear spot faces',
+      cylinder(
+        'Z',
+        ['spot face', 'spot face room'],
+        ['right column screws', 'rear column screws'],
+        'column screw spot face',
+      ),
+      mirror('X', 'bore line'),
+    ),
+    cut(
+      'front column screw holes',
+      hole('Z', ['spot face', 'foot'], ['right column screws', 'front column screws'], 'column screw hole'),
+      mirror('X', 'bore line'),
+    ),
+    cut(
+      'rear column screw holes',
+      hole('Z', ['spot face', 'foot'], ['right column screws', 'rear column screws'], 'column screw hole'),
+      mirror('X', 'bore line'),
+    ),
+    cut(
+      'trunnion screw holes',
+      hole('Z', ['top face', 'flange underside'], ['right trunnion screws', 'rear trunnion screws'], 'trunnion screw'),
+      mirror('X', 'bore line'),
+      mirror('Y', 'bore line'),
+    ),
+    cut(
+      'lower arm screw holes',
+      hole('Y', ['arm seat', 'arm screw bottom'], ['right arm screws', 'lower arm screws'], 'arm screw', {
+        point: 'drill point',
+      }),
+      mirror('X', 'bore line'),
+    ),
+    cut(
+      'upper arm screw holes',
+      hole('Y', ['arm seat', 'arm screw bottom'], ['right arm screws', 'upper arm screws'], 'arm screw', {
+        point: 'drill point',
+      }),
+      mirror('X', 'bore line'),
+    ),
+    cut('oil hole', hole('Y', ['guide boss front', 'bore line'], ['bore line', 'oil hole'], 'oil hole bore')),
   ],
 );

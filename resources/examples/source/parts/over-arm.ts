@@ -1,3 +1,4 @@
+import { add, block, cut, cylinder, hole, leave, mirror, pocket, prism } from '../body-sketch.ts';
 import { aluminium, silverSteel } from '../materials.ts';
 import {
   angle,
@@ -57,6 +58,16 @@ export const overArm = part(
       tie('boss length', 'boss lower face', 'boss upper face', '50'),
       tie('arm depth', 'arm underside', 'arm top', '30', cast),
       tie('arm setback', 'boss upper face', 'arm top', '-6', cast),
+      centre('oil hole'),
+      face('foot recess bottom'),
+      face('foot recess top'),
+      face('arm recess bottom'),
+      face('arm recess top'),
+      tie('oil hole height', 'boss lower face', 'oil hole', '"boss length" / 2', derived),
+      tie('foot flange below', 'pad bottom', 'foot recess bottom', '"flange thickness"', cast, derived),
+      tie('foot flange above', 'foot recess top', 'pad top', '"flange thickness"', cast, derived),
+      tie('arm flange below', 'arm underside', 'arm recess bottom', '"flange thickness"', cast, derived),
+      tie('arm flange above', 'arm recess top', 'arm top', '"flange thickness"', cast, derived),
     ),
     axis(
       'X',
@@ -70,6 +81,7 @@ export const overArm = part(
         '"arm screw spacing" of "guide column"',
         derived,
       ),
+      pair('web thickness', ['web left', 'web right'], 'face', '8', cast),
     ),
     axis(
       'Y',
@@ -82,6 +94,10 @@ export const overArm = part(
       tie('rod reach', 'rod line', 'seat', '"arm seat distance" of "guide column"', within('±0.1'), derived),
       tie('throat', 'rod line', 'post front', '72', cast),
       tie('post thickness', 'post front', 'post rear', '18', cast),
+      face('boss front'),
+      face('arm recess front'),
+      tie('boss reach', 'boss front', 'rod line', '"boss diameter" / 2', cast, derived),
+      tie('arm recess margin', 'rod line', 'arm recess front', '24', cast),
     ),
   ],
   [
@@ -90,10 +106,66 @@ export const overArm = part(
     diameter('screw hole', '9'),
     count('screw holes', '4'),
     diameter('oil hole bore', '1/8"'),
-    length('web thickness', '8', cast),
     radius('elbow radius', '30', cast),
     radius('fillet', '6', cast),
     angle('draft', '2°', cast),
+    length('flange thickness', '5', cast),
+    radius('throat radius', '12', cast),
+    radius('knee radius', '20', cast),
+    radius('recess radius', '3', cast),
+  ],
+  [
+    add(
+      'post, arm and knee',
+      prism(
+        'X',
+        ['post left', 'post right'],
+        ['seat', 'pad bottom'],
+        ['post rear', 'pad bottom', 'knee radius'],
+        ['post rear', 'arm top', 'elbow radius'],
+        ['rod line', 'arm top'],
+        ['rod line', 'arm underside'],
+        ['post front', 'arm underside', 'throat radius'],
+        ['post front', 'pad top', 'throat radius'],
+        ['seat', 'pad top'],
+      ),
+    ),
+    leave(
+      'recesses of knee',
+      pocket(
+        'X',
+        ['web right', 'post right'],
+        ['pad rear', 'foot recess bottom'],
+        ['post front', 'foot recess top'],
+        'recess radius',
+      ),
+      mirror('X', 'rod line'),
+    ),
+    leave(
+      'recesses of arm',
+      pocket(
+        'X',
+        ['web right', 'post right'],
+        ['arm recess front', 'arm recess bottom'],
+        ['post front', 'arm recess top'],
+        'recess radius',
+      ),
+      mirror('X', 'rod line'),
+    ),
+    add('pad', pocket('Y', ['seat', 'pad rear'], ['pad left', 'pad bottom'], ['pad right', 'pad top'], 'fillet')),
+    add('rod boss', cylinder('Z', ['boss lower face', 'boss upper face'], ['rod line', 'rod line'], 'boss diameter')),
+    cut('rod bore', hole('Z', ['boss upper face', 'boss lower face'], ['rod line', 'rod line'], 'rod bore')),
+    cut(
+      'lower screw holes',
+      hole('Y', ['pad rear', 'seat'], ['right screws', 'lower screws'], 'screw hole'),
+      mirror('X', 'rod line'),
+    ),
+    cut(
+      'upper screw holes',
+      hole('Y', ['pad rear', 'seat'], ['right screws', 'upper screws'], 'screw hole'),
+      mirror('X', 'rod line'),
+    ),
+    cut('oil hole', hole('Y', ['boss front', 'rod line'], ['rod line', 'oil hole'], 'oil hole bore')),
   ],
 );
 
@@ -119,12 +191,30 @@ export const upperRod = part(
       tie('socket depth', 'lower end', 'socket floor', '"socket depth" of ram', derived),
       tie('clamp height', 'lower end', 'clamp line', '"clamp depth" of ram', derived),
     ),
+    axis(
+      'X',
+      centre('axis'),
+      pair('file width', ['socket left', 'socket right'], 'face', '"file width" of ram', within('+0.2/+0.1')),
+    ),
+    axis(
+      'Y',
+      centre('axis'),
+      face('front'),
+      pair('file thickness', ['socket front', 'socket rear'], 'face', '"file thickness" of ram', within('+0.2/+0.1')),
+      tie('front reach', 'front', 'axis', '"diameter" / 2', derived),
+    ),
   ],
   [
     diameter('diameter', '12.69', measured, within('±0.006'), { note: 'Half-inch silver steel as bought.' }),
-    length('file width', '"file width" of ram', within('+0.2/+0.1')),
-    length('file thickness', '"file thickness" of ram', within('+0.2/+0.1')),
     thread('clamp thread', '"clamp thread" of ram'),
     length('chamfer', '0.5', within('±0.2')),
+  ],
+  [
+    add('bar', cylinder('Z', ['lower end', 'upper end'], ['axis', 'axis'], 'diameter')),
+    cut(
+      'file socket',
+      block(['socket left', 'socket right'], ['socket front', 'socket rear'], ['lower end', 'socket floor']),
+    ),
+    cut('clamp screw hole', hole('Y', ['front', 'axis'], ['axis', 'clamp line'], 'clamp thread')),
   ],
 );

@@ -1,3 +1,4 @@
+import { add, block, cut, cylinder, hole, mirror, pocket, revolved, rib, slot } from '../body-sketch.ts';
 import { brass, silverSteel, zincAlloy } from '../materials.ts';
 import {
   angle,
@@ -42,6 +43,8 @@ export const yoke = part(
       tie('socket floor', 'slot line', 'socket floor', '14'),
       tie('boss height', 'slot line', 'boss top', '40'),
       tie('clamp depth', 'clamp line', 'boss top', '10'),
+      face('gusset top'),
+      tie('gusset depth', 'gusset top', 'boss top', '16', cast),
     ),
     axis(
       'X',
@@ -55,18 +58,68 @@ export const yoke = part(
         '2 * throw of "crank disc" + diameter of "crank pin" + 4 mm',
         derived,
       ),
+      pair(
+        'slot centre spacing',
+        ['slot left centre', 'slot right centre'],
+        'centreline',
+        '"slot length" - "slot width"',
+        derived,
+      ),
+      face('gusset toe'),
+      tie('gusset length', 'ram line', 'gusset toe', '24', cast),
     ),
-    axis('Y', centre('ram line'), pair('thickness', ['front face', 'rear face'], 'face', '18', within('±0.1'))),
+    axis(
+      'Y',
+      centre('ram line'),
+      pair('thickness', ['front face', 'rear face'], 'face', '18', within('±0.1')),
+      face('boss front'),
+      tie('boss reach', 'boss front', 'ram line', '"boss diameter" / 2', cast, derived),
+    ),
   ],
   [
     length('slot width', 'diameter of "crank pin" + 0.04 mm', within('+0.03/0')),
-    // H7 of 10 to 18 mm is +0.018/0 (ISO 286-2).
-    diameter('ram socket', 'diameter of ram', within('+0.018/0')),
-    diameter('boss diameter', '1-1/8"', cast),
-    thread('clamp thread', 'M6'),
+    // H7 of 6 to 10 mm is +0.015/0 (ISO 286-2).
+    diameter('ram socket', '"spigot diameter" of ram', within('+0.015/0')),
+    // No thicker than the yoke itself: the crank disc passes 1.5 mm behind it.
+    diameter('boss diameter', '11/16"', cast),
+    thread('clamp thread', 'M4'),
     radius('end radius', '12', cast),
     radius('fillet', '4', cast),
     angle('draft', '2°', cast),
+    length('gusset thickness', '8', cast),
+  ],
+  [
+    add(
+      'body',
+      pocket('Y', ['front face', 'rear face'], ['left end', 'bottom'], ['right end', 'body top'], 'end radius'),
+    ),
+    add('boss', cylinder('Z', ['socket floor', 'boss top'], ['ram line', 'ram line'], 'boss diameter')),
+    add(
+      'gussets',
+      rib(
+        'Y',
+        'ram line',
+        'gusset thickness',
+        ['ram line', 'body top'],
+        ['gusset toe', 'body top'],
+        ['ram line', 'gusset top'],
+      ),
+      mirror('X', 'ram line'),
+    ),
+    cut(
+      'slot',
+      slot(
+        'Y',
+        ['front face', 'rear face'],
+        [
+          ['slot left centre', 'slot line'],
+          ['slot right centre', 'slot line'],
+        ],
+        'slot width',
+      ),
+    ),
+    cut('ram socket', hole('Z', ['boss top', 'socket floor'], ['ram line', 'ram line'], 'ram socket')),
+    cut('clamp screw hole', hole('Y', ['boss front', 'ram line'], ['ram line', 'clamp line'], 'clamp thread')),
   ],
 );
 
@@ -78,7 +131,7 @@ export const ram = part(
     sheet: '8',
     make: 'stock',
     material: silverSteel,
-    note: 'Not turned: used as ground.',
+    note: 'Used as ground, but for the spigot that stands in the yoke.',
   },
   [
     axis(
@@ -108,6 +161,28 @@ export const ram = part(
         '"boss height" of yoke - "clamp depth" of yoke - "socket floor" of yoke',
         derived,
       ),
+      shoulder('spigot shoulder'),
+      face('flat lower end'),
+      face('flat upper end'),
+      // The shoulder bears on the yoke's boss: 40 - 14 = 26.
+      tie('spigot length', 'lower end', 'spigot shoulder', '"boss height" of yoke - "socket floor" of yoke', derived),
+      tie('flat below clamp', 'yoke clamp line', 'flat lower end', '-"clamp flat length" / 2', derived),
+      tie('flat above clamp', 'yoke clamp line', 'flat upper end', '"clamp flat length" / 2', derived),
+    ),
+    axis(
+      'X',
+      centre('axis'),
+      pair('file width', ['socket left', 'socket right'], 'face', '3/8"', within('+0.008/+0.004')),
+      pair('width over bar', ['left', 'right'], 'face', '"diameter"', derived),
+    ),
+    axis(
+      'Y',
+      centre('axis'),
+      face('front'),
+      face('clamp flat'),
+      pair('file thickness', ['socket front', 'socket rear'], 'face', '1/8"', within('+0.008/+0.004')),
+      tie('front reach', 'front', 'axis', '"diameter" / 2', derived),
+      tie('clamp flat distance', 'clamp flat', 'axis', '"spigot diameter" / 2 - "clamp flat depth"', derived),
     ),
   ],
   [
@@ -116,11 +191,22 @@ export const ram = part(
     length('stroke', '2 * throw of "crank disc"', derived),
     // Between the two sockets; with 25 mm in each it is a file of 170 mm.
     length('file free length', '120'),
-    length('file width', '3/8"', within('+0.008/+0.004')),
-    length('file thickness', '1/8"', within('+0.008/+0.004')),
     thread('clamp thread', 'M5'),
     length('clamp flat depth', '1'),
     length('chamfer', '0.5', within('±0.2')),
+    // h6 of 6 to 10 mm is 0/-0.009 (ISO 286-2).
+    diameter('spigot diameter', '3/8"', within('0/-0.0004')),
+    length('clamp flat length', '8'),
+  ],
+  [
+    add('spigot', cylinder('Z', ['lower end', 'spigot shoulder'], ['axis', 'axis'], 'spigot diameter')),
+    add('bar', cylinder('Z', ['spigot shoulder', 'upper end'], ['axis', 'axis'], 'diameter')),
+    cut('clamp flat', block(['left', 'right'], ['front', 'clamp flat'], ['flat lower end', 'flat upper end'])),
+    cut(
+      'file socket',
+      block(['socket left', 'socket right'], ['socket front', 'socket rear'], ['socket floor', 'upper end']),
+    ),
+    cut('clamp screw hole', hole('Y', ['front', 'axis'], ['axis', 'file clamp line'], 'clamp thread')),
   ],
 );
 
@@ -144,13 +230,33 @@ export const clampScrew = part(
       // Through half the ram and to the file: the shank may not bottom before it grips.
       tie('shank length', 'tip', 'under head', 'round(diameter of ram / 2 + 4 mm, 0.5 mm)', derived),
       tie('head height', 'under head', 'head top', '8'),
+      shoulder('tip shoulder'),
+      tie('tip length', 'tip', 'tip shoulder', '2'),
     ),
+    axis('X', centre('axis')),
+    axis('Y', centre('axis')),
   ],
   [
     thread('shank thread', '"clamp thread" of ram'),
     diameter('head diameter', '1/2"'),
-    length('tip length', '2'),
     diameter('tip diameter', '3.5'),
     length('chamfer', '0.5', within('±0.2')),
+  ],
+  [
+    add(
+      'screw',
+      revolved(
+        'Z',
+        ['axis', 'axis'],
+        ['tip'],
+        ['tip', 'tip diameter'],
+        ['tip shoulder', 'tip diameter'],
+        ['tip shoulder', 'shank thread'],
+        ['under head', 'shank thread'],
+        ['under head', 'head diameter'],
+        ['head top', 'head diameter'],
+        ['head top'],
+      ),
+    ),
   ],
 );

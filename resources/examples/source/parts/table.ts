@@ -1,3 +1,17 @@
+import {
+  add,
+  block,
+  cut,
+  cylinder,
+  fillet,
+  hole,
+  leave,
+  mirror,
+  pocket,
+  prism,
+  revolved,
+  rib,
+} from '../body-sketch.ts';
 import { aluminium, silverSteel } from '../materials.ts';
 import {
   angle,
@@ -52,6 +66,9 @@ export const table = part(
       pair('lug spread', ['left lug outside', 'right lug outside'], 'face', '80', within('0/-0.1')),
       pair('lug gap', ['left lug inside', 'right lug inside'], 'face', '52', cast),
       pair('slot width', ['slot left', 'slot right'], 'face', '"file width" of ram + 3 mm', derived),
+      pair('hollow width', ['hollow left', 'hollow right'], 'face', '"width" - 2 * "rim wall"', cast, derived),
+      centre('right lug line'),
+      tie('lug line', 'file line', 'right lug line', '("lug spread" + "lug gap") / 4', cast, derived),
     ),
     axis(
       'Y',
@@ -65,6 +82,9 @@ export const table = part(
         'round(2 * "pivot depth" * tan(tilt) + "file thickness" of ram + 4 mm, 0.5 mm)',
         derived,
       ),
+      pair('hollow depth', ['hollow front', 'hollow rear'], 'face', '"hollow width"', cast, derived),
+      pair('lug width', ['lug front', 'lug rear'], 'face', '2 * "lug radius"', cast, derived),
+      pair('cross rib spacing', ['front cross rib', 'rear cross rib'], 'centreline', '56', cast),
     ),
   ],
   [
@@ -78,6 +98,87 @@ export const table = part(
     count('ribs', '4'),
     radius('rib fillet', '4', cast),
     angle('draft', '2°', cast),
+    radius('hollow corner radius', '"corner radius" - "rim wall"', cast),
+  ],
+  [
+    add(
+      'slab',
+      pocket(
+        'Z',
+        ['rim underside', 'top face'],
+        ['left edge', 'front edge'],
+        ['right edge', 'rear edge'],
+        'corner radius',
+      ),
+    ),
+    leave(
+      'hollow',
+      pocket(
+        'Z',
+        ['rim underside', 'plate underside'],
+        ['hollow left', 'hollow front'],
+        ['hollow right', 'hollow rear'],
+        'hollow corner radius',
+      ),
+    ),
+    add(
+      'ribs over lugs',
+      rib(
+        'X',
+        'right lug line',
+        'rib thickness',
+        ['hollow front', 'rim underside'],
+        ['hollow rear', 'rim underside'],
+        ['hollow rear', 'plate underside'],
+        ['hollow front', 'plate underside'],
+      ),
+      mirror('X', 'file line'),
+    ),
+    add(
+      'cross ribs',
+      rib(
+        'Y',
+        'rear cross rib',
+        'rib thickness',
+        ['hollow left', 'rim underside'],
+        ['hollow right', 'rim underside'],
+        ['hollow right', 'plate underside'],
+        ['hollow left', 'plate underside'],
+      ),
+      mirror('Y', 'file line'),
+    ),
+    add(
+      'lugs',
+      block(['right lug inside', 'right lug outside'], ['lug front', 'lug rear'], ['pivot line', 'plate underside']),
+      mirror('X', 'file line'),
+    ),
+    add(
+      'rounded ends of lugs',
+      cylinder('X', ['right lug inside', 'right lug outside'], ['file line', 'pivot line'], 'lug radius'),
+      mirror('X', 'file line'),
+    ),
+    add(
+      'fillets before and behind lugs',
+      fillet('X', ['right lug inside', 'right lug outside'], ['lug rear', 'plate underside'], 'rib fillet', [1, -1]),
+      mirror('X', 'file line'),
+      mirror('Y', 'file line'),
+    ),
+    add(
+      'fillets outside lugs',
+      fillet('Y', ['lug front', 'lug rear'], ['right lug outside', 'plate underside'], 'rib fillet', [1, -1]),
+      mirror('X', 'file line'),
+    ),
+    add(
+      'fillets inside lugs',
+      fillet('Y', ['lug front', 'lug rear'], ['right lug inside', 'plate underside'], 'rib fillet', [-1, -1]),
+      mirror('X', 'file line'),
+    ),
+    cut(
+      'pivot holes',
+      hole('X', ['right lug outside', 'right lug inside'], ['file line', 'pivot line'], 'pivot thread'),
+      mirror('X', 'file line'),
+    ),
+    cut('file slot', block(['slot left', 'slot right'], ['slot front', 'slot rear'], ['plate underside', 'top face'])),
   ],
 );
 
@@ -96,12 +197,14 @@ export const trunnionBracket = part(
     axis(
       'Z',
       face('foot'),
+      face('gusset top'),
       face('foot top'),
       centre('pivot line'),
       face('crown'),
       tie('foot thickness', 'foot', 'foot top', '10', cast),
       tie('pivot height', 'foot', 'pivot line', '48', within('±0.05')),
       tie('crown height', 'pivot line', 'crown', '"boss diameter" / 2', cast, derived),
+      tie('gusset height', 'foot top', 'gusset top', '24', cast),
     ),
     axis(
       'X',
@@ -114,12 +217,16 @@ export const trunnionBracket = part(
       tie('boss width', 'inner face', 'boss outside', '16'),
       tie('screw line', 'inner face', 'foot screws', '23', within('±0.15')),
       tie('foot width', 'inner face', 'foot outside', '32', cast),
+      face('gusset toe'),
+      tie('gusset margin', 'foot outside', 'gusset toe', '-3', cast),
     ),
     axis(
       'Y',
       centre('pivot line'),
       pair('foot length', ['foot front', 'foot rear'], 'face', '60', cast),
       pair('screw pitch', ['front screw', 'rear screw'], 'centreline', '36', within('±0.15')),
+      pair('cheek foot width', ['cheek front', 'cheek rear'], 'face', '46', cast),
+      pair('cheek top width', ['boss front', 'boss rear'], 'face', '"boss diameter"', cast, derived),
     ),
   ],
   [
@@ -130,8 +237,60 @@ export const trunnionBracket = part(
     diameter('foot screw spot face', '12'),
     count('foot screws', '2'),
     length('side play', '0.5'),
-    radius('cheek fillet', '5', cast),
+    // Small enough to leave the washers of the foot screws flat: 23 - 12 / 2 - 12 = 5.
+    radius('cheek fillet', '4', cast),
     angle('draft', '2°', cast),
+    length('spot face depth', '1', within('±0.3')),
+    radius('foot corner radius', '6', cast),
+    length('gusset thickness', '5/16"', cast),
+  ],
+  [
+    add(
+      'foot',
+      prism(
+        'Z',
+        ['foot', 'foot top'],
+        ['inner face', 'foot front'],
+        ['foot outside', 'foot front', 'foot corner radius'],
+        ['foot outside', 'foot rear', 'foot corner radius'],
+        ['inner face', 'foot rear'],
+      ),
+    ),
+    add(
+      'cheek',
+      prism(
+        'X',
+        ['inner face', 'cheek outside'],
+        ['cheek rear', 'foot top'],
+        ['boss rear', 'pivot line'],
+        ['boss front', 'pivot line'],
+        ['cheek front', 'foot top'],
+      ),
+    ),
+    add('pivot boss', cylinder('X', ['inner face', 'boss outside'], ['pivot line', 'pivot line'], 'boss diameter')),
+    add(
+      'gusset',
+      rib(
+        'Y',
+        'pivot line',
+        'gusset thickness',
+        ['cheek outside', 'foot top'],
+        ['gusset toe', 'foot top'],
+        ['cheek outside', 'gusset top'],
+      ),
+    ),
+    add(
+      'cheek fillet',
+      fillet('Y', ['cheek front', 'cheek rear'], ['cheek outside', 'foot top'], 'cheek fillet', [1, 1]),
+    ),
+    cut('pivot bore', hole('X', ['inner face', 'boss outside'], ['pivot line', 'pivot line'], 'pivot bore')),
+    cut(
+      'foot screw holes',
+      hole('Z', ['foot top', 'foot'], ['foot screws', 'rear screw'], 'foot screw hole', {
+        counterbore: { diameter: 'foot screw spot face', depth: 'spot face depth' },
+      }),
+      mirror('Y', 'pivot line'),
+    ),
   ],
 );
 
@@ -164,14 +323,37 @@ export const tablePivot = part(
         derived,
       ),
       tie('head length', 'head shoulder', 'head end', '8'),
+      face('slot floor'),
+      tie('slot depth', 'slot floor', 'head end', '3'),
     ),
+    axis('Y', centre('axis'), pair('slot width', ['slot front', 'slot rear'], 'face', '2')),
+    axis('Z', centre('axis'), pair('slot length', ['head bottom', 'head top'], 'face', '"head"', derived)),
   ],
   [
     diameter('journal', '3/8"', within('-0.0003/-0.0009')),
     diameter('head', '3/4"', measured),
     thread('end thread', '"pivot thread" of table'),
-    length('slot width', '2'),
-    length('slot depth', '3'),
     length('chamfer', '0.5', within('±0.2')),
+  ],
+  [
+    add(
+      'pin',
+      revolved(
+        'X',
+        ['axis', 'axis'],
+        ['thread end'],
+        ['thread end', 'end thread'],
+        ['journal shoulder', 'end thread'],
+        ['journal shoulder', 'journal'],
+        ['head shoulder', 'journal'],
+        ['head shoulder', 'head'],
+        ['head end', 'head'],
+        ['head end'],
+      ),
+    ),
+    cut(
+      'screwdriver slot',
+      block(['slot floor', 'head end'], ['slot front', 'slot rear'], ['head bottom', 'head top']),
+    ),
   ],
 );

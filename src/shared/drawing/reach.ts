@@ -57,9 +57,9 @@ export function hangsOn(state: State, id: DimensionId | StationId): Reach {
   const d = state.dimensions;
   const s = state.stations;
   const operandsOf = (at: number): readonly number[] | undefined => d.operands[at];
-  const station = s.slots.get(id as StationId);
+  const station = s.slots.get(id);
   if (station === undefined || s.axes[station] === undefined) {
-    const slot = d.slots.get(id as DimensionId);
+    const slot = d.slots.get(id);
     assert(slot !== undefined && d.records[slot], `the dimension or station asked for is in the build (${id})`);
     return shown(state, closure([slot], operandsOf), [], id);
   }

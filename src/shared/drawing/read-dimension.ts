@@ -86,16 +86,20 @@ export function untieDimension(state: State, slot: number): void {
   d.parts[slot]?.unknowns.delete(slot);
 }
 
+// Scratch of one tying: a list of its own that grew by pushing would have room for seventeen.
+const heard: NameEntry[] = [];
+const kinds: Kind[] = [];
+
 /** Ties a formula's names to dimensions and checks its units. The text problem is the first in the order of the text. */
 export function tieDimension(state: State, slot: number): void {
   const d = state.dimensions;
   const formula = d.formulas[slot];
   if (!formula) return;
   const { references } = formula;
-  const heard: NameEntry[] = [];
   const operands = new Array<number>(references.length);
-  const kinds = new Array<Kind>(references.length);
   let wrong: TextProblem | undefined;
+  heard.length = 0;
+  kinds.length = 0;
   state.unknownParts.delete(slot);
   for (let i = 0; i < references.length; i++) {
     const tied = tie(state, d.parts[slot]!, references[i]!, heard, slot);
@@ -104,11 +108,12 @@ export function tieDimension(state: State, slot: number): void {
       kinds[i] = d.kinds[tied]!;
     } else {
       operands[i] = -1;
+      kinds[i] = 'number';
       wrong ??= tied;
     }
   }
-  for (const entry of heard) addMention(entry, slot);
-  d.mentioned[slot] = heard;
+  for (let i = 0; i < heard.length; i++) addMention(heard[i]!, slot);
+  d.mentioned[slot] = heard.slice();
   d.operands[slot] = operands;
   for (let i = 0; i < operands.length; i++) {
     const target = operands[i]!;

@@ -8,6 +8,7 @@ import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
 import type { TableTolerance } from '../tables/row.ts';
 import type { AxisConflict } from './axis-conflict.ts';
 import type { AxisDrawing, ResolvedDimension } from './drawing.ts';
+import { createSlotTable, type SlotTable } from './slot-table.ts';
 
 // The graph's own memory. Every id is turned into a slot (a small integer) once and keeps it for good, so that a record
 // that is taken away and put back (undo) finds its place. Numbers stand in typed columns, indexed by slot.
@@ -74,7 +75,7 @@ export interface AxisState {
 
 export interface DimensionColumns {
   count: number;
-  readonly slots: Map<DimensionId, number>;
+  readonly slots: SlotTable;
   readonly ids: (DimensionId | undefined)[];
   readonly records: (Dimension | undefined)[];
   readonly parts: (PartState | undefined)[];
@@ -119,7 +120,7 @@ export interface DimensionColumns {
 
 export interface StationColumns {
   count: number;
-  readonly slots: Map<StationId, number>;
+  readonly slots: SlotTable;
   readonly ids: (StationId | undefined)[];
   readonly records: (Station | undefined)[];
   readonly axes: (AxisState | undefined)[];
@@ -174,12 +175,14 @@ const list = <T>(capacity: number): (T | undefined)[] => new Array<T | undefined
 export function emptyState(settings: Settings, dimensionCount = 0, stationCount = 0): State {
   const forDimensions = Math.max(SMALLEST, dimensionCount);
   const forStations = Math.max(SMALLEST, stationCount);
+  const dimensionIds = list<DimensionId>(forDimensions);
+  const stationIds = list<StationId>(forStations);
   return {
     settings,
     dimensions: {
       count: 0,
-      slots: new Map(),
-      ids: list(forDimensions),
+      slots: createSlotTable(dimensionIds, forDimensions),
+      ids: dimensionIds,
       records: list(forDimensions),
       parts: list(forDimensions),
       kinds: list(forDimensions),
@@ -211,8 +214,8 @@ export function emptyState(settings: Settings, dimensionCount = 0, stationCount 
     },
     stations: {
       count: 0,
-      slots: new Map(),
-      ids: list(forStations),
+      slots: createSlotTable(stationIds, forStations),
+      ids: stationIds,
       records: list(forStations),
       axes: list(forStations),
       edges: list(forStations),
@@ -271,8 +274,8 @@ export function dimensionSlot(state: State, id: DimensionId, part: PartState): n
   if (known !== undefined) return known;
   const slot = d.count++;
   if (slot === d.value.length) makeRoom(d, slot * 2);
-  d.slots.set(id, slot);
   d.ids[slot] = id;
+  d.slots.add(id, slot);
   d.parts[slot] = part;
   d.value[slot] = d.written[slot] = Number.NaN;
   d.minus[slot] = d.plus[slot] = Number.NaN;
@@ -289,8 +292,8 @@ export function stationSlot(state: State, id: StationId): number {
   if (known !== undefined) return known;
   const slot = s.count++;
   if (slot === s.at.length) makeRoom(s, slot * 2);
-  s.slots.set(id, slot);
   s.ids[slot] = id;
+  s.slots.add(id, slot);
   s.edges[slot] = undefined;
   s.edgesSorted[slot] = 1;
   return slot;

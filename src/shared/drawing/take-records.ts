@@ -37,6 +37,7 @@ export function takeRecord(state: State, work: Work, record: BuildRecord, remove
       if (!removed) takeSettings(state, work, record);
       break;
     case 'acceptance':
+    case 'material':
     case 'solid':
     case 'body':
       break;

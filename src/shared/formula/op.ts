@@ -1,6 +1,6 @@
 // The instructions of a compiled formula. Postfix: operands first, then the operation that takes them off the stack.
-// Each takes two places in `code`: operation + argument · 32, and the range of the text it stems from. Packed so, most
-// formulas fit the 64 bytes up to which an array keeps its numbers with itself; beyond, making one costs many times more.
+// Each takes two places in `code`: operation + argument · 32, and the range of the text it stems from. Plain lists of
+// small integers hold them: a typed array would cost some two hundred bytes beside its numbers, in every formula.
 
 export const CONSTANT = 0; // argument: index of the constant · 8 + index of its kind in `kinds`
 export const OPERAND = 1; // argument: index of the reference
@@ -50,7 +50,10 @@ const RANGE_MASK = (1 << RANGE_BITS) - 1;
 export const packRange = (start: number, end: number): number => (start << RANGE_BITS) | end;
 
 /** The range of the text that the instruction at `at` stems from. */
-export function rangeOfInstruction(code: Int32Array, at: number): { readonly start: number; readonly end: number } {
+export function rangeOfInstruction(
+  code: readonly number[],
+  at: number,
+): { readonly start: number; readonly end: number } {
   const range = code[at + 1]!;
   return { start: range >> RANGE_BITS, end: range & RANGE_MASK };
 }

@@ -1,5 +1,5 @@
 import { err, ok } from '../base/result.ts';
-import { isLetter, isMinus, isSpace, skipName, skipSpaces } from '../quantity/characters.ts';
+import { codeAt, isLetter, isMinus, isSpace, skipName, skipSpaces } from '../quantity/characters.ts';
 import type { Kind, LengthUnit, ProblemOr, TextProblem } from '../quantity/kind.ts';
 import { literal, type Place, scanLiteral, startsLiteral } from '../quantity/scan-literal.ts';
 import { toCanonical } from '../quantity/units.ts';
@@ -45,13 +45,15 @@ let lastEnd = 0;
 let depth = 0;
 let calls = 0;
 let problem: TextProblem | undefined;
-let references: Reference[] = [];
+const references: Reference[] = [];
+let referenceCount = 0;
 let mentions: Mention[] | undefined;
-let code = new Int32Array(512);
+const code: number[] = [];
 let codeLength = 0;
-let constants = new Float64Array(128);
+// Begun with a number that is no integer, so that the engine keeps doubles in it, and in its slices.
+const constants: number[] = [0.5];
 let constantCount = 0;
-const noConstants = new Float64Array(0);
+const none: readonly never[] = [];
 
 // How tightly each operation binds.
 const SUM = 1;
@@ -74,7 +76,7 @@ export function parseFormula(written: string, lengthUnit: LengthUnit, collect?: 
   depth = 0;
   calls = 0;
   problem = undefined;
-  references = [];
+  referenceCount = 0;
   mentions = collect;
   codeLength = 0;
   constantCount = 0;
@@ -83,9 +85,9 @@ export function parseFormula(written: string, lengthUnit: LengthUnit, collect?: 
   mentions = undefined;
   if (problem !== undefined) return err(problem);
   return ok({
-    references,
+    references: referenceCount === 0 ? none : references.slice(0, referenceCount),
     code: code.slice(0, codeLength),
-    constants: constantCount === 0 ? noConstants : constants.slice(0, constantCount),
+    constants: constantCount === 0 ? none : constants.slice(0, constantCount),
     lengthUnit,
   });
 }
@@ -100,7 +102,7 @@ function expression(least: number, place: Place): boolean {
     let operation: number;
     let binding: number;
     let next: Place;
-    switch (text.charCodeAt(at)) {
+    switch (codeAt(text, at)) {
       case 43: // +
         operation = ADD;
         binding = SUM;
@@ -147,7 +149,7 @@ function expression(least: number, place: Place): boolean {
 }
 
 function operand(place: Place): boolean {
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (startsLiteral(text, at)) return number(place);
   if (isLetter(c) || c === 95) return word();
   if (c === 40) return bracket();
@@ -161,7 +163,7 @@ function operand(place: Place): boolean {
 function signed(place: Place): boolean {
   const start = at;
   let isNegative = false;
-  for (let c = text.charCodeAt(at); c === 43 || isMinus(c); c = text.charCodeAt(at)) {
+  for (let c = codeAt(text, at); c === 43 || isMinus(c); c = codeAt(text, at)) {
     if (c !== 43) isNegative = !isNegative;
     at = skipSpaces(text, at + 1);
   }
@@ -178,7 +180,7 @@ function bracket(): boolean {
   if (!expression(0, 'free')) return false;
   calls = outerCalls;
   at = skipSpaces(text, at);
-  if (text.charCodeAt(at) !== 41) return at >= text.length ? fail('unclosed-bracket', start, start + 1) : failAtRest();
+  if (codeAt(text, at) !== 41) return at >= text.length ? fail('unclosed-bracket', start, start + 1) : failAtRest();
   lastEnd = ++at;
   return true;
 }
@@ -205,8 +207,8 @@ function number(place: Place): boolean {
 function word(): boolean {
   const start = at;
   const end = skipName(text, at);
-  const next = isSpace(text.charCodeAt(end)) ? skipSpaces(text, end) : end;
-  if (text.charCodeAt(next) === 40) return call(start, end, next);
+  const next = isSpace(codeAt(text, end)) ? skipSpaces(text, end) : end;
+  if (codeAt(text, next) === 40) return call(start, end, next);
   if (end - start === 2 && text.slice(start, end).toLowerCase() === 'pi') {
     at = end;
     lastEnd = end;
@@ -233,7 +235,7 @@ function call(start: number, nameEnd: number, open: number): boolean {
     if (!expression(0, 'free')) return false;
     if (++count > 1 && shape.pair >= 0) emit(shape.pair, start, lastEnd);
     at = skipSpaces(text, at);
-    const c = text.charCodeAt(at);
+    const c = codeAt(text, at);
     if (c === 41) break;
     if (at >= text.length) return fail('unclosed-bracket', open, open + 1);
     if (c !== 44 && c !== 59) return failAtRest();
@@ -267,7 +269,7 @@ function reference(start: number, name: string): boolean {
   if (isOf(keyword)) {
     at = skipSpaces(text, keyword + 2);
     partStart = at;
-    const c = text.charCodeAt(at);
+    const c = codeAt(text, at);
     if (!isLetter(c) && c !== 95 && !isQuote(c)) return fail('part-missing', keyword, keyword + 2, { name });
     part = readName();
     if (part === undefined) return false;
@@ -285,11 +287,11 @@ function reference(start: number, name: string): boolean {
 }
 
 const isOf = (i: number): boolean =>
-  (text.charCodeAt(i) | 32) === 111 && (text.charCodeAt(i + 1) | 32) === 102 && skipName(text, i) === i + 2;
+  (codeAt(text, i) | 32) === 111 && (codeAt(text, i + 1) | 32) === 102 && skipName(text, i) === i + 2;
 
 /** A name, bare or in quotation marks, at the reading position. */
 function readName(): string | undefined {
-  if (!isQuote(text.charCodeAt(at))) {
+  if (!isQuote(codeAt(text, at))) {
     const end = skipName(text, at);
     const name = text.slice(at, end);
     at = end;
@@ -306,33 +308,24 @@ function readName(): string | undefined {
 }
 
 function indexOfReference(name: string, part: string | undefined, start: number, end: number): number {
-  for (let i = 0; i < references.length; i++) {
+  for (let i = 0; i < referenceCount; i++) {
     const known = references[i]!;
     if (sameName(known.name, name) && (known.part === part || sameName(known.part, part))) return i;
   }
-  return references.push({ name, part, start, end }) - 1;
+  references[referenceCount] = { name, part, start, end };
+  return referenceCount++;
 }
 
 const sameName = (a: string | undefined, b: string | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && nameKey(a) === nameKey(b));
 
 function emit(operation: number, start: number, end: number): void {
-  if (codeLength + STRIDE > code.length) {
-    const wider = new Int32Array(code.length * 2);
-    wider.set(code);
-    code = wider;
-  }
   code[codeLength] = operation;
   code[codeLength + 1] = packRange(start, end);
   codeLength += STRIDE;
 }
 
 function emitConstant(value: number, kind: Kind, start: number, end: number): void {
-  if (constantCount === constants.length) {
-    const wider = new Float64Array(constants.length * 2);
-    wider.set(constants);
-    constants = wider;
-  }
   constants[constantCount] = value;
   emit(CONSTANT + (((constantCount << 3) + kinds.indexOf(kind)) << OP_BITS), start, end);
   constantCount++;
@@ -341,7 +334,7 @@ function emitConstant(value: number, kind: Kind, start: number, end: number): vo
 /** Something stands where an operator, a closing bracket or the end was due. */
 function failAtRest(): false {
   at = skipSpaces(text, at);
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (c === 41) return fail('unopened-bracket', at, at + 1);
   if (c === 44 || c === 59) return fail('stray-comma', at, at + 1);
   const last = code[codeLength - STRIDE]!;

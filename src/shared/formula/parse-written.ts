@@ -1,5 +1,5 @@
 import { err, ok } from '../base/result.ts';
-import { isMinus, skipSpaces } from '../quantity/characters.ts';
+import { codeAt, isMinus, skipSpaces } from '../quantity/characters.ts';
 import { describeKind } from '../quantity/describe-kind.ts';
 import type { ProblemOr, TextProblem } from '../quantity/kind.ts';
 import { parseThread } from '../quantity/parse-thread.ts';
@@ -30,7 +30,7 @@ export function parseWritten(text: string, options: WrittenOptions): ProblemOr<W
 /** A quantity that fills the whole text; undefined when there is more to it. */
 function readPlain(text: string, start: number, options: WrittenOptions): ProblemOr<Written> | undefined {
   let at = start;
-  const first = text.charCodeAt(at);
+  const first = codeAt(text, at);
   const isNegative = isMinus(first);
   if (isNegative || first === 43) at = skipSpaces(text, at + 1);
   if (!startsLiteral(text, at)) return undefined;

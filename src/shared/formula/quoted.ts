@@ -1,3 +1,5 @@
+import { codeAt } from '../quantity/characters.ts';
+
 const DOUBLE = 34;
 const SINGLE = 39;
 const CURLY_DOUBLE = 0x201c;
@@ -11,7 +13,7 @@ export const isQuote = (c: number): boolean => c === DOUBLE || c === SINGLE || c
  * @returns the name without spaces at its ends and the position after the closing mark; undefined when it is not closed.
  */
 export function readQuoted(text: string, from: number): { readonly name: string; readonly end: number } | undefined {
-  const open = text.charCodeAt(from);
+  const open = codeAt(text, from);
   const close = open === CURLY_DOUBLE ? '\u201d' : open === CURLY_SINGLE ? '\u2019' : text[from]!;
   let name = '';
   let start = from + 1;

@@ -16,9 +16,9 @@ export interface Formula {
   /** In order of first mention, each name once. */
   readonly references: readonly Reference[];
   /** Postfix instructions in pairs: operation and argument, range of the text they stem from. */
-  readonly code: Int32Array;
+  readonly code: readonly number[];
   /** Numbers of the text in canonical units (mm, deg, kg, °C). */
-  readonly constants: Float64Array;
+  readonly constants: readonly number[];
   /** The unit of the cell's bare lengths; a formula without names and units takes it as a whole. */
   readonly lengthUnit: LengthUnit;
 }
@@ -27,8 +27,8 @@ export interface Formula {
 export interface Program {
   /** Number of operands it reads, in the order of `Formula.references`. */
   readonly operands: number;
-  readonly code: Int32Array;
-  readonly constants: Float64Array;
+  readonly code: readonly number[];
+  readonly constants: readonly number[];
   /** The result is multiplied by `times` / `per`: 127/5 for a formula of bare numbers in a cell of inches, else 1/1. */
   readonly times: number;
   readonly per: number;

@@ -1,5 +1,11 @@
 // Classes of characters by code unit. Written out by hand: reading is the larger part of opening a big build.
 
+/**
+ * The code unit at a place, -1 behind the end. The engine makes the fastest code for reads that stay inside a text, and
+ * throws it away at the first that does not.
+ */
+export const codeAt = (text: string, at: number): number => (at < text.length ? text.charCodeAt(at) : -1);
+
 export const isDigit = (c: number): boolean => c >= 48 && c <= 57;
 
 /** Spaces of any kind that people and spreadsheets put into numbers: plain, no-break, thin, tab, line end. */

@@ -1,5 +1,5 @@
 import { err, ok } from '../base/result.ts';
-import { isDigit, isMinus, skipSpaces } from './characters.ts';
+import { codeAt, isDigit, isMinus, skipSpaces } from './characters.ts';
 import { describeKind } from './describe-kind.ts';
 import type { Kind, LengthUnit, ProblemOr, TextProblem } from './kind.ts';
 import { literal, scanLiteral, startsLiteral } from './scan-literal.ts';
@@ -50,10 +50,10 @@ export function parseLimits(text: string, options: LimitsOptions): ProblemOr<Lim
 
 /** `±`, `+-`, `+/-`, `-+`; returns `at` when there is none. */
 function skipPlusMinus(text: string, at: number): number {
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (c === PLUS_MINUS) return at + 1;
   const next = skipSpaces(text, text[at + 1] === '/' ? at + 2 : at + 1);
-  const other = text.charCodeAt(next);
+  const other = codeAt(text, next);
   return (c === PLUS && isMinus(other)) || (isMinus(c) && other === PLUS) ? next + 1 : at;
 }
 
@@ -89,7 +89,7 @@ function readTwo(text: string, from: number, options: LimitsOptions): ProblemOr<
 /** A number with its sign; only zero may go without. */
 function readSide(text: string, from: number, signed: boolean): ProblemOr<Side> {
   let at = from;
-  const sign = text.charCodeAt(at);
+  const sign = codeAt(text, at);
   const isNegative = isMinus(sign);
   const hasSign = isNegative || sign === PLUS;
   if (hasSign && signed) at = skipSpaces(text, at + 1);
@@ -109,8 +109,8 @@ function readSide(text: string, from: number, signed: boolean): ProblemOr<Side> 
 
 /** Tells `1/64` from the stroke between two limits (`0/0.1`): a nought is no numerator, and a part follows no point. */
 function startsFraction(text: string, at: number): boolean {
-  if (text.charCodeAt(at) !== 48) return true;
-  return isDigit(text.charCodeAt(at + 1));
+  if (codeAt(text, at) !== 48) return true;
+  return isDigit(codeAt(text, at + 1));
 }
 
 /** The side in canonical units; where it has no unit it takes that of the other side, else that of the value. */

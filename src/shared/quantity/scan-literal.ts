@@ -1,4 +1,4 @@
-import { isDigit, isDoubleMark, isLetter, isMinus, isSingleMark, skipName, skipSpaces } from './characters.ts';
+import { codeAt, isDigit, isDoubleMark, isLetter, isMinus, isSingleMark, skipName, skipSpaces } from './characters.ts';
 import type { TextProblem } from './kind.ts';
 import { isThreeDigits, scanNumber, scanned, thousandsProblem } from './scan-number.ts';
 import { celsius, degree, fahrenheit, inch, minute, type Unit, unitNamed } from './units.ts';
@@ -38,9 +38,9 @@ const DEGREE_SIGN = 0xb0;
 
 /** Does a number begin here? */
 export function startsLiteral(text: string, at: number): boolean {
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (isDigit(c)) return true;
-  if (c === POINT) return isDigit(text.charCodeAt(at + 1));
+  if (c === POINT) return isDigit(codeAt(text, at + 1));
   return c > 127 && vulgar.has(text[at]!);
 }
 
@@ -73,7 +73,7 @@ export function scanLiteral(text: string, from: number, place: Place, commaSepar
 function scanFraction(text: string, from: number, end: number, place: Place): number {
   const integer = literal.number;
   const spaced = skipSpaces(text, end);
-  const sign = text.codePointAt(spaced) ?? 0;
+  const sign = codeAt(text, spaced);
   const known = sign > 127 ? vulgar.get(text[spaced]!) : undefined;
   if (known !== undefined) {
     if (place === 'power') return end;
@@ -133,12 +133,12 @@ function scanRatio(text: string, from: number, place: Place): number {
   if (slash === from) return -1;
   const isAlone = place === 'whole';
   const stroke = isAlone ? skipSpaces(text, slash) : slash;
-  if (text.charCodeAt(stroke) !== SLASH) return -1;
+  if (codeAt(text, stroke) !== SLASH) return -1;
   const below = isAlone ? skipSpaces(text, stroke + 1) : stroke + 1;
   const end = skipDigits(text, below);
   if (end === below || end - from > 60) return -1;
-  const next = text.charCodeAt(end);
-  if ((next === POINT || next === 44) && isDigit(text.charCodeAt(end + 1))) return -1;
+  const next = codeAt(text, end);
+  if ((next === POINT || next === 44) && isDigit(codeAt(text, end + 1))) return -1;
   ratio.numerator = Number(text.slice(from, slash));
   ratio.denominator = Number(text.slice(below, end));
   return end;
@@ -146,30 +146,30 @@ function scanRatio(text: string, from: number, place: Place): number {
 
 function skipDigits(text: string, from: number): number {
   let i = from;
-  while (isDigit(text.charCodeAt(i))) i++;
+  while (isDigit(codeAt(text, i))) i++;
   return i;
 }
 
 function skipNumber(text: string, from: number): number {
   const i = skipDigits(text, from);
-  return text.charCodeAt(i) === POINT ? skipDigits(text, i + 1) : i;
+  return codeAt(text, i) === POINT ? skipDigits(text, i + 1) : i;
 }
 
 const isNumberAfterSpace = (text: string, end: number): boolean => {
   const next = skipSpaces(text, end);
-  return next > end && isDigit(text.charCodeAt(next));
+  return next > end && isDigit(codeAt(text, next));
 };
 
 function unitFollows(text: string, end: number): boolean {
-  const tight = text.charCodeAt(end);
+  const tight = codeAt(text, end);
   if (isDoubleMark(tight) || isSingleMark(tight)) return true;
   const at = skipSpaces(text, end);
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   return c === DEGREE_SIGN || (isLetter(c) && unitNamed(text.slice(at, skipName(text, at))) !== undefined);
 }
 
 function scanUnit(text: string, from: number, numberEnd: number, place: Place): number {
-  const tight = text.charCodeAt(numberEnd);
+  const tight = codeAt(text, numberEnd);
   let end: number;
   if (isDoubleMark(tight)) {
     literal.unit = inch;
@@ -179,7 +179,7 @@ function scanUnit(text: string, from: number, numberEnd: number, place: Place): 
     end = numberEnd + 1;
   } else {
     const at = skipSpaces(text, numberEnd);
-    const c = text.charCodeAt(at);
+    const c = codeAt(text, at);
     if (c === DEGREE_SIGN) {
       end = scanDegreeSign(text, at);
     } else if (isLetter(c)) {
@@ -189,7 +189,7 @@ function scanUnit(text: string, from: number, numberEnd: number, place: Place): 
         return fail('unknown-unit', at, end, { text: text.slice(at, end), number: text.slice(from, numberEnd) });
       }
       // "in." as an abbreviation, but not the point of a following number.
-      if (literal.unit === inch && text.charCodeAt(end) === POINT && !isDigit(text.charCodeAt(end + 1))) end++;
+      if (literal.unit === inch && codeAt(text, end) === POINT && !isDigit(codeAt(text, end + 1))) end++;
     } else {
       return numberEnd;
     }
@@ -198,7 +198,7 @@ function scanUnit(text: string, from: number, numberEnd: number, place: Place): 
     end = scanMinutes(text, end);
     if (end < 0) return -1;
   }
-  const power = text.charCodeAt(skipSpaces(text, end));
+  const power = codeAt(text, skipSpaces(text, end));
   if (place !== 'whole' && (power === 94 || power === 0xb2 || power === 0xb3)) {
     return fail('power-of-unit', from, end + 1, { text: text.slice(from, end) });
   }
@@ -207,8 +207,8 @@ function scanUnit(text: string, from: number, numberEnd: number, place: Place): 
 
 /** `°`, `°C` or `°F`. */
 function scanDegreeSign(text: string, at: number): number {
-  const letter = text.charCodeAt(at + 1) & ~32;
-  const isWord = isLetter(text.charCodeAt(at + 2)) || isDigit(text.charCodeAt(at + 2));
+  const letter = codeAt(text, at + 1) & ~32;
+  const isWord = isLetter(codeAt(text, at + 2)) || isDigit(codeAt(text, at + 2));
   const scale = letter === 67 ? celsius : letter === 70 ? fahrenheit : undefined;
   literal.unit = scale !== undefined && !isWord ? scale : degree;
   return literal.unit === degree ? at + 1 : at + 2;
@@ -219,10 +219,10 @@ function scanMinutes(text: string, degreesEnd: number): number {
   let end = degreesEnd;
   const degrees = literal.number;
   let per = 60;
-  for (let at = skipSpaces(text, end); isDigit(text.charCodeAt(at)); at = skipSpaces(text, end)) {
+  for (let at = skipSpaces(text, end); isDigit(codeAt(text, at)); at = skipSpaces(text, end)) {
     const numberEnd = skipNumber(text, at);
-    const mark = text.charCodeAt(numberEnd);
-    const isSeconds = isDoubleMark(mark) || (isSingleMark(mark) && isSingleMark(text.charCodeAt(numberEnd + 1)));
+    const mark = codeAt(text, numberEnd);
+    const isSeconds = isDoubleMark(mark) || (isSingleMark(mark) && isSingleMark(codeAt(text, numberEnd + 1)));
     if (isSeconds) per = 3600;
     else if (!isSingleMark(mark) || per !== 60) return end;
     const part = Number(text.slice(at, numberEnd));

@@ -1,4 +1,4 @@
-import { isDigit, isSingleMark } from './characters.ts';
+import { codeAt, isDigit, isSingleMark } from './characters.ts';
 import type { TextProblem } from './kind.ts';
 
 /** What the last successful scan read. One object for all: a large build scans hundreds of thousands of numbers. */
@@ -25,30 +25,30 @@ const COMMA = 44;
  */
 export function scanNumber(text: string, from: number, commaSeparates: boolean): number {
   let i = from;
-  let c = text.charCodeAt(i);
+  let c = codeAt(text, i);
   let digits = 0;
   while (isDigit(c)) {
     digits = digits * 10 + c - 48;
-    c = text.charCodeAt(++i);
+    c = codeAt(text, ++i);
   }
   const whole = i - from;
   let places = 0;
   let isInteger = true;
-  if ((c === POINT || (c === COMMA && !commaSeparates && whole > 0)) && isDigit(text.charCodeAt(i + 1))) {
+  if ((c === POINT || (c === COMMA && !commaSeparates && whole > 0)) && isDigit(codeAt(text, i + 1))) {
     isInteger = false;
     const isComma = c === COMMA;
-    c = text.charCodeAt(++i);
+    c = codeAt(text, ++i);
     while (isDigit(c)) {
       digits = digits * 10 + c - 48;
       places++;
-      c = text.charCodeAt(++i);
+      c = codeAt(text, ++i);
     }
-    const another = (c === POINT || (c === COMMA && !commaSeparates)) && isDigit(text.charCodeAt(i + 1));
-    const likeThousands = isComma && places === 3 && whole <= 3 && text.charCodeAt(from) !== 48;
+    const another = (c === POINT || (c === COMMA && !commaSeparates)) && isDigit(codeAt(text, i + 1));
+    const likeThousands = isComma && places === 3 && whole <= 3 && codeAt(text, from) !== 48;
     if (another || likeThousands) return refuseThousands(text, from, i);
   } else if (c === POINT && whole > 0) {
     isInteger = false;
-    c = text.charCodeAt(++i);
+    c = codeAt(text, ++i);
   }
   if (i === from) return from;
   if (isSingleMark(c) && whole > 0 && isThreeDigits(text, i + 1)) return refuseThousands(text, from, i);
@@ -62,24 +62,24 @@ export function scanNumber(text: string, from: number, commaSeparates: boolean):
 
 /** Three digits and no fourth: the group of thousands. */
 export const isThreeDigits = (text: string, at: number): boolean =>
-  isDigit(text.charCodeAt(at)) &&
-  isDigit(text.charCodeAt(at + 1)) &&
-  isDigit(text.charCodeAt(at + 2)) &&
-  !isDigit(text.charCodeAt(at + 3));
+  isDigit(codeAt(text, at)) &&
+  isDigit(codeAt(text, at + 1)) &&
+  isDigit(codeAt(text, at + 2)) &&
+  !isDigit(codeAt(text, at + 3));
 
 function skipExponent(text: string, at: number): number {
   let i = at + 1;
-  const sign = text.charCodeAt(i);
+  const sign = codeAt(text, i);
   if (sign === 43 || sign === 45) i++;
-  if (!isDigit(text.charCodeAt(i))) return at;
-  while (isDigit(text.charCodeAt(i))) i++;
+  if (!isDigit(codeAt(text, i))) return at;
+  while (isDigit(codeAt(text, i))) i++;
   return i;
 }
 
 function refuseThousands(text: string, from: number, reached: number): number {
   let end = reached;
-  for (let c = text.charCodeAt(end); isDigit(c) || c === POINT || c === COMMA || isSingleMark(c); ) {
-    c = text.charCodeAt(++end);
+  for (let c = codeAt(text, end); isDigit(c) || c === POINT || c === COMMA || isSingleMark(c); ) {
+    c = codeAt(text, ++end);
   }
   scanned.problem = thousandsProblem(text, from, end);
   return -1;

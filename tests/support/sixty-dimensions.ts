@@ -268,5 +268,20 @@ export function sixtyDimensions(): { readonly part: PartId; readonly records: re
     [],
     'machined',
   );
+  body(
+    'drain',
+    {
+      type: 'hole',
+      axis: 'Z',
+      from: zFoot,
+      to: z0,
+      centre: [xRib, ySlot],
+      diameter: size('diameter', 'drain', '9'),
+      countersink: { diameter: size('diameter', 'drain mouth', '15'), angle: size('angle', 'drain mouth angle', '90') },
+    },
+    false,
+    [],
+    'machined',
+  );
   return { part: part.id, records: [defaultSettings('Spindle works'), part, ...stations, ...dimensions, ...bodies] };
 }

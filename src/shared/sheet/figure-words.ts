@@ -29,7 +29,7 @@ export function figureText(dimension: Dimension, resolved: ResolvedDimension, un
 }
 
 /** The bare value: as written, without a unit that goes without saying, or what a formula comes to. */
-export function valueWords(
+function valueWords(
   dimension: Dimension,
   { isFormula, value, unit: kind }: ResolvedDimension,
   unit: LengthUnit,

@@ -5,7 +5,7 @@ import type { Point } from './sheet.ts';
 export type Loops = readonly (readonly Point[])[];
 
 /** Whether a point lies inside (even-odd rule; on an outline: either). */
-export function isInside(loops: Loops, [x, y]: Point): boolean {
+function isInside(loops: Loops, [x, y]: Point): boolean {
   let inside = false;
   for (const loop of loops) {
     let [px, py] = loop.at(-1)!;

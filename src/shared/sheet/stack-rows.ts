@@ -7,8 +7,8 @@ import { FIGURE_MM, textMark, textWidth } from './text.ts';
 import type { Shown, ViewPicture, Way } from './view-picture.ts';
 
 /** Distance of the first row from the view, and of each row from the one before, mm. */
-export const FIRST_ROW_MM = 9;
-export const ROW_MM = 7;
+const FIRST_ROW_MM = 9;
+const ROW_MM = 7;
 const MOST_ROWS = 14;
 /** An extension line begins so far from the outline and ends so far beyond its dimension line. */
 const GAP_MM = 1;

@@ -36,7 +36,7 @@ export interface TextSketch {
 }
 
 /** What a line of text covers: from below its descenders to a little above its capitals. */
-export function textBox(at: Point, widthMm: number, heightMm: number, anchor: TextMark['anchor'], turn: 0 | 90): Box {
+function textBox(at: Point, widthMm: number, heightMm: number, anchor: TextMark['anchor'], turn: 0 | 90): Box {
   const back = anchor === 'start' ? 0 : anchor === 'middle' ? widthMm / 2 : widthMm;
   const [x, y] = at;
   const below = 0.3 * heightMm;

@@ -1,6 +1,7 @@
 import { unreachable } from '../base/assert.ts';
 import type { DimensionId, StationId } from '../base/ids.ts';
 import type { BodyProblem, ShapeProblemCode } from '../solid/placed.ts';
+import { figureText } from './figure-words.ts';
 import type { SheetSubject, Unplaced } from './sheet.ts';
 
 const codeWords: Readonly<Record<ShapeProblemCode, string>> = {
@@ -48,7 +49,7 @@ export function unplacedWords(subject: SheetSubject, unplaced: Unplaced): string
     case 'ends-loose':
       return `Dimension ${dimensionName(unplaced.id)}: ${list(unplaced.stations.map(stationName))} ${unplaced.stations.length > 1 ? 'have' : 'has'} no place yet.`;
     case 'no-body':
-      return `Size ${dimensionName(unplaced.id)}: no body on this sheet uses it.`;
+      return `Size ${dimensionName(unplaced.id)}${valueIn(subject, unplaced.id)}: no body on this sheet uses it.`;
     case 'no-room':
       return `Dimension ${dimensionName(unplaced.id)}: there is no room for it. Take a larger paper.`;
     case 'body': {
@@ -59,6 +60,13 @@ export function unplacedWords(subject: SheetSubject, unplaced: Unplaced): string
     default:
       return unreachable(unplaced);
   }
+}
+
+/** What the size comes to, so that it is on the sheet although no view shows it. */
+function valueIn({ dimensions, resolved, settings }: SheetSubject, id: DimensionId): string {
+  const dimension = dimensions.find((one) => one.id === id);
+  const known = resolved.get(id);
+  return dimension && known ? ` ${figureText(dimension, known, settings.lengthUnit).text}` : '';
 }
 
 function bodyWords(problem: BodyProblem | undefined, names: readonly string[]): string {

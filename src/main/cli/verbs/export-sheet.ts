@@ -24,6 +24,8 @@ export interface WrittenSheet {
   readonly text: string;
   /** One sentence for each thing that the views do not show. */
   readonly unplaced: readonly string[];
+  /** Whether all that has a place in the views is in them; a size that no body uses has none. */
+  readonly isWhole: boolean;
 }
 
 /** The drawing of a part as an SVG file. */
@@ -54,7 +56,11 @@ export async function sheetFile(
       'Tie it to the datum of its axis by a dimension.',
     );
   }
-  return ok({ text: sheetSvg(sheet, part.name), unplaced: sheet.unplaced.map(({ words }) => words) });
+  return ok({
+    text: sheetSvg(sheet, part.name),
+    unplaced: sheet.unplaced.map(({ words }) => words),
+    isWhole: sheet.unplaced.every(({ of }) => of.why === 'no-body'),
+  });
 }
 
 function paperOf(text: unknown): Result<Paper | undefined, CallProblem> {

@@ -125,8 +125,8 @@ async function exportSheet(
   if (!free.ok) return free;
   const sheet = await sheetFile(build, part.value, values);
   if (!sheet.ok) return sheet;
-  const { text, unplaced } = sheet.value;
-  const status = unplaced.length > 0 ? 1 : 0;
+  const { text, unplaced, isWhole } = sheet.value;
+  const status = isWhole ? 0 : 1;
   const remarks = unplaced.length > 0 ? ['Not in the views:', ...unplaced] : [];
   if (out === undefined) return ok({ text, status, remarks });
   const written = await writeText(out, text);

@@ -162,3 +162,10 @@ CREATE TRIGGER body_changed after update on body begin
 CREATE TRIGGER body_removed after delete on body begin
   delete from body_use where body = old.id;
   end;
+
+CREATE TABLE material (
+    id text not null primary key check (id glob 'material:?*'),
+    name text not null check (name <> ''),
+    known text not null check (json_type(known) = 'object'),
+    source text not null
+  ) strict;

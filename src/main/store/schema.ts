@@ -2,6 +2,7 @@ import type { Generated, Kysely, Transaction } from 'kysely';
 import type { Acceptance } from '../../shared/build/acceptance.ts';
 import type { Body } from '../../shared/build/body.ts';
 import type { Dimension, SizeForm } from '../../shared/build/dimension.ts';
+import type { OwnMaterial } from '../../shared/build/material.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Settings } from '../../shared/build/settings.ts';
 import type { Solid } from '../../shared/build/solid.ts';
@@ -11,6 +12,7 @@ import type { Station } from '../../shared/build/station.ts';
 export interface StoreSchema {
   readonly meta: MetaRow;
   readonly settings: SettingsRow;
+  readonly material: MaterialRow;
   readonly part: PartRow;
   readonly station: StationRow;
   readonly dimension: DimensionRow;
@@ -82,6 +84,14 @@ export interface DimensionRow {
   sheet: string;
   note: string;
   place: string;
+}
+
+export interface MaterialRow {
+  id: OwnMaterial['id'];
+  name: string;
+  /** What is known of it, as JSON. */
+  known: string;
+  source: string;
 }
 
 export interface SolidRow {

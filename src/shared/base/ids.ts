@@ -13,6 +13,7 @@ export type AcceptanceId = Id<'acceptance'>;
 export type BodyId = Id<'body'>;
 /** A mesh brought in from outside. */
 export type SolidId = Id<'solid'>;
+export type MaterialId = Id<'material'>;
 /** There is exactly one record of build settings in a build. */
 export type SettingsId = Id<'settings'>;
 

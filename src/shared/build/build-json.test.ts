@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { DimensionId, PartId, StationId } from '../base/ids.ts';
+import { BUILD_VERSION } from './build-document.ts';
 import { parseBuildJson, writeBuildJson } from './build-json.ts';
 import { defaultDimension } from './dimension.ts';
 import { findJsonFault } from './json-place.ts';
@@ -52,7 +53,7 @@ describe('the JSON form of a build', () => {
   });
 
   test.each([
-    ['a newer version', document({ version: 3 }), ['newer-version /version']],
+    ['a newer version', document({ version: BUILD_VERSION + 1 }), ['newer-version /version']],
     ['no version', document({ version: 'one' }), ['not-a-build /version']],
     ['another format', document({ format: 'other' }), ['not-a-build /format']],
     ['a stray field', document({ 'a/b': 1 }), ['not-a-build /a~1b']],

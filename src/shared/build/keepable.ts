@@ -22,6 +22,7 @@ const expectations: Readonly<Record<string, string>> = {
   adds: 'true for a body that adds, false for one that takes away',
   shape: 'a shape whose places are stations and whose sizes are dimensions of the part',
   repeats: 'at most 4 repeats',
+  values: 'a density, an expansion, a modulus and a cutting group of a material, each within reason or left out',
   fileName: 'a file name of at most 260 characters',
   unit: 'mm, cm, m, in or ft',
   vertices: 'the places of at most 2 million vertices',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { acceptanceSchema } from './acceptance.ts';
 import { bodySchema } from './body.ts';
 import { dimensionSchema } from './dimension.ts';
+import { materialSchema } from './material.ts';
 import { partSchema } from './part.ts';
 import type { RecordKind } from './records.ts';
 import { settingsSchema } from './settings.ts';
@@ -11,6 +12,7 @@ import { stationSchema } from './station.ts';
 /** Kinds in the order in which files list them: what is pointed at comes before what points at it. */
 export const recordKinds = [
   'settings',
+  'material',
   'part',
   'station',
   'dimension',
@@ -22,6 +24,7 @@ export const recordKinds = [
 /** The schema of each kind, by itself. */
 export const schemaOf = {
   settings: settingsSchema,
+  material: materialSchema,
   part: partSchema,
   station: stationSchema,
   dimension: dimensionSchema,
@@ -33,6 +36,7 @@ export const schemaOf = {
 /** Any record of a build. */
 export const recordSchema = z.discriminatedUnion('kind', [
   settingsSchema,
+  materialSchema,
   partSchema,
   stationSchema,
   dimensionSchema,

@@ -5,6 +5,7 @@ import type { Acceptance } from './acceptance.ts';
 import type { Body } from './body.ts';
 import { idsIn } from './body-uses.ts';
 import type { Dimension } from './dimension.ts';
+import type { OwnMaterial } from './material.ts';
 import type { Part } from './part.ts';
 import type { Build, BuildRecord, RecordOf } from './records.ts';
 import { SETTINGS_ID, type Settings } from './settings.ts';
@@ -12,6 +13,7 @@ import type { Solid } from './solid.ts';
 import type { Axis, Station } from './station.ts';
 
 interface Index {
+  readonly materials: readonly OwnMaterial[];
   readonly parts: readonly Part[];
   readonly stations: ReadonlyMap<PartId, readonly Station[]>;
   readonly dimensions: ReadonlyMap<PartId, readonly Dimension[]>;
@@ -43,6 +45,7 @@ function group<R extends Station | Dimension | Body>(records: readonly R[]): Map
 function indexOf(build: Build): Index {
   const known = indexes.get(build);
   if (known) return known;
+  const materials: OwnMaterial[] = [];
   const parts: Part[] = [];
   const stations: Station[] = [];
   const dimensions: Dimension[] = [];
@@ -51,6 +54,7 @@ function indexOf(build: Build): Index {
   const acceptances: Acceptance[] = [];
   for (const record of build.values()) {
     if (record.kind === 'part') parts.push(record);
+    else if (record.kind === 'material') materials.push(record);
     else if (record.kind === 'station') stations.push(record);
     else if (record.kind === 'dimension') dimensions.push(record);
     else if (record.kind === 'body') bodies.push(record);
@@ -58,6 +62,7 @@ function indexOf(build: Build): Index {
     else if (record.kind === 'acceptance') acceptances.push(record);
   }
   const index: Index = {
+    materials: materials.sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1)),
     parts: parts.sort(inListOrder),
     stations: group(stations),
     dimensions: group(dimensions),
@@ -87,6 +92,9 @@ export function settingsOf(build: Build): Settings {
   assert(settings, 'a build has its settings');
   return settings;
 }
+
+/** Materials of the build's own, by name. */
+export const materialsOf = (build: Build): readonly OwnMaterial[] => indexOf(build).materials;
 
 /** Parts in list order. */
 export const partsOf = (build: Build): readonly Part[] => indexOf(build).parts;

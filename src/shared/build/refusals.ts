@@ -4,6 +4,11 @@ export const refusals = {
   'station-not-found': ['The station is no longer in the build.', 'Choose a station of this part.'],
   'dimension-not-found': ['The dimension is no longer in the build.', 'Choose a dimension of this part.'],
   'body-not-found': ['The body is no longer in the build.', 'Choose a body of this part.'],
+  'material-not-found': ['The material is no longer in the build.', 'Choose one of the build’s own materials.'],
+  'material-name-taken': [
+    'The build has a material "{name}" of its own already.',
+    'Change that one, or write another name.',
+  ],
   'acceptance-not-found': ['This finding is not accepted any more.', 'Nothing needs withdrawing.'],
   'nothing-given': ['Nothing was given to change.', 'Select at least one row and change a field.'],
   'field-refused': ['The {field} "{given}" cannot be kept.', 'Write {expected}.'],

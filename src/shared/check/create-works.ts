@@ -1,6 +1,7 @@
 import type { DimensionId, PartId } from '../base/ids.ts';
 import { apply, type BuildDiff } from '../build/diff.ts';
 import { inListOrder, settingsOf } from '../build/look-up.ts';
+import { materialOf } from '../build/material.ts';
 import type { Part } from '../build/part.ts';
 import type { Build, BuildRecord } from '../build/records.ts';
 import { createDrawing } from '../drawing/create-drawing.ts';
@@ -9,6 +10,7 @@ import { createSolids } from '../solid/create-solids.ts';
 import type { Kernel } from '../solid/manifold/kernel.ts';
 import { createPlacing } from '../solid/place-bodies.ts';
 import type { PlacedBody } from '../solid/placed.ts';
+import type { Material } from '../tables/materials.ts';
 import { buildFacts, partFacts } from './facts.ts';
 import { type AcceptancesByKey, acceptancesByKey, findingOf, sameFinding } from './finding.ts';
 import { gatesOfPart, sameGates, shuttersAmong, shuttersOf, upstreamOf } from './gates.ts';
@@ -60,6 +62,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   /** What each part hangs on upstream; emptied when any formula names other dimensions than before. */
   const upstream = new Map<PartId, ReadonlySet<DimensionId>>();
   let parts: readonly Part[] = [];
+  let materials: readonly Material[] = [];
   const placing = createPlacing();
   /** The bodies of each part as last placed. */
   const bodies = new Map<PartId, readonly PlacedBody[]>();
@@ -100,7 +103,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     const before = states.get(id);
     const placed = placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing);
     bodies.set(id, placed);
-    const facts = partFacts(settingsOf(build), lists, drawing, solids, before?.facts);
+    const facts = partFacts(settingsOf(build), lists, drawing, solids, materials, before?.facts);
     const runs = runRules(partRules, facts, before?.runs);
     const findings = complete(runs, id, before?.findings ?? noFindings);
     states.set(id, { facts, runs, findings });
@@ -151,12 +154,13 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     if (changesOwners(diff)) gathering.forgetOwners();
     const kinds = kindsIn(diff);
     if (kinds.has('part')) parts = listParts();
+    if (kinds.has('material')) materials = listMaterials();
     if (kinds.has('acceptance')) accepted = acceptancesByKey(acceptancesIn(build));
     // A dimension that comes, goes or names others changes what hangs on what; a mere new value does not.
     const listed = [...diff.added, ...diff.removed].some((record) => record.kind === 'dimension');
     const rewired = touched.links || listed;
     if (rewired) upstream.clear();
-    const everywhere = kinds.has('settings') || kinds.has('acceptance');
+    const everywhere = kinds.has('settings') || kinds.has('acceptance') || kinds.has('material');
     const changed = new Set<PartId>();
     for (const id of new Set([...touched.parts, ...(everywhere ? states.keys() : [])])) if (redo(id)) changed.add(id);
     return settle(change, changed, rewired || kinds.has('part'));
@@ -183,7 +187,11 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     return settle(unchanged, changed, false);
   }
 
+  const listMaterials = () =>
+    [...build.values()].flatMap((record) => (record.kind === 'material' ? [materialOf(record)] : []));
+
   parts = listParts();
+  materials = listMaterials();
   accepted = acceptancesByKey(acceptancesIn(build));
   for (const id of records.keys()) redo(id);
   redoWhole();

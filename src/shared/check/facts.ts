@@ -3,6 +3,7 @@ import type { Build } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import type { Solids } from '../solid/solids.ts';
+import { type Material, materialNamed } from '../tables/materials.ts';
 import { keepList } from './keep.ts';
 import type { PartRecords } from './part-records.ts';
 import type { BuildFacts, DimensionFact, PartFacts } from './rule.ts';
@@ -13,6 +14,7 @@ export function partFacts(
   records: PartRecords,
   drawing: Drawing,
   solids: Solids,
+  materials: readonly Material[],
   before: PartFacts | undefined,
 ): PartFacts {
   const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
@@ -26,6 +28,7 @@ export function partFacts(
   return {
     settings,
     part: records.part,
+    material: materialNamed(records.part.material, materials),
     stations: keepList(before?.stations, records.stations),
     dimensions: keepList(before?.dimensions, dimensions),
     axes: keepList(before?.axes, drawing.axesOf(records.part.id)),

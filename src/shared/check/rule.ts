@@ -8,6 +8,7 @@ import type { Station } from '../build/station.ts';
 import type { AxisDrawing, ResolvedDimension } from '../drawing/drawing.ts';
 import type { PlacedBody } from '../solid/placed.ts';
 import type { PartSolid, RefusedBody } from '../solid/solids.ts';
+import type { Material } from '../tables/materials.ts';
 
 export type Severity = 'stop' | 'caution' | 'note';
 export type Department = 'drawing' | 'pattern' | 'foundry' | 'machining' | 'fitting' | 'erecting';
@@ -26,6 +27,8 @@ export interface DimensionFact {
 export interface PartFacts {
   readonly settings: Settings;
   readonly part: Part;
+  /** What the part's material is known by: the build's own row, else the table's; undefined when neither knows its name. */
+  readonly material: Material | undefined;
   /** In list order. */
   readonly stations: readonly Station[];
   readonly dimensions: readonly DimensionFact[];

@@ -20,6 +20,7 @@ const plural: Readonly<Record<RecordKind, string>> = {
   station: 'stations',
   dimension: 'dimensions',
   solid: 'solids',
+  material: 'materials',
   body: 'bodies',
   acceptance: 'acceptances',
 };
@@ -96,6 +97,7 @@ function pointsAt(record: BuildRecord): readonly RecordId[] {
     case 'body':
       return [record.part, ...idsIn(record)];
     case 'settings':
+    case 'material':
     case 'part':
     case 'solid':
     case 'acceptance':

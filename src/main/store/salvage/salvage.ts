@@ -62,7 +62,16 @@ const countRows = (salvaged: Salvage): number => parts(salvaged).reduce((sum, { 
 
 const none: ReadRows = { rows: [], failed: 0, whole: false };
 const nothing: Salvage = {
-  records: { settings: none, part: none, station: none, dimension: none, solid: none, body: none, acceptance: none },
+  records: {
+    settings: none,
+    material: none,
+    part: none,
+    station: none,
+    dimension: none,
+    solid: none,
+    body: none,
+    acceptance: none,
+  },
   journal: none,
   issues: none,
   meta: none,

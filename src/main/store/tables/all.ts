@@ -2,6 +2,7 @@ import type { RecordKind } from '../../../shared/build/records.ts';
 import { acceptanceTable } from './acceptance.ts';
 import { bodyTable } from './body.ts';
 import { dimensionTable } from './dimension.ts';
+import { materialTable } from './material.ts';
 import { partTable } from './part.ts';
 import type { RecordTable } from './record-table.ts';
 import { settingsTable } from './settings.ts';
@@ -11,6 +12,7 @@ import { stationTable } from './station.ts';
 /** The table of each kind of record; a kind without one is a compile error here. */
 export const tableOf = {
   settings: settingsTable,
+  material: materialTable,
   part: partTable,
   station: stationTable,
   dimension: dimensionTable,

@@ -17,6 +17,9 @@ import dimensionRemove from './dimension-remove.ts';
 import dimensionSet from './dimension-set.ts';
 import dimensionsImport from './dimensions-import.ts';
 import findingAccept from './finding-accept.ts';
+import materialAdd from './material-add.ts';
+import materialRemove from './material-remove.ts';
+import materialSet from './material-set.ts';
 import partAdd from './part-add.ts';
 import partMove from './part-move.ts';
 import partRemove from './part-remove.ts';
@@ -48,6 +51,9 @@ export const commands = {
   'dimension-set': dimensionSet,
   'dimensions-import': dimensionsImport,
   'finding-accept': findingAccept,
+  'material-add': materialAdd,
+  'material-remove': materialRemove,
+  'material-set': materialSet,
   'part-add': partAdd,
   'part-move': partMove,
   'part-remove': partRemove,

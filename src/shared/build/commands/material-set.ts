@@ -1,0 +1,40 @@
+import type { MaterialId } from '../../base/ids.ts';
+import { err, ok } from '../../base/result.ts';
+import { nameKey } from '../../formula/name-key.ts';
+import { defineCommand } from '../command.ts';
+import { draftOf } from '../draft.ts';
+import { whyNotKept } from '../keepable.ts';
+import { materialsOf, partsOf, recordOf } from '../look-up.ts';
+import type { MaterialFields } from './material-add.ts';
+
+export interface MaterialSet {
+  readonly material: MaterialId;
+  /** `values` as a whole: a value that is not in it is not known any more. */
+  readonly set: Partial<MaterialFields>;
+}
+
+/** Changes a material of the build's own; a new name is carried into the parts that name it. */
+export default defineCommand<MaterialSet>({
+  id: 'material-set',
+  run(build, { material: id, set }) {
+    const from = recordOf(build, 'material', id);
+    if (!from) return err({ code: 'material-not-found' });
+    const name = set.name === undefined ? from.name : set.name.trim();
+    if (name === '') return err({ code: 'name-empty', data: { what: 'material' } });
+    if (materialsOf(build).some((other) => other.id !== id && nameKey(other.name) === nameKey(name))) {
+      return err({ code: 'material-name-taken', data: { name } });
+    }
+    const to = { ...from, ...set, name };
+    const refused = whyNotKept(to);
+    if (refused) return err(refused);
+    const draft = draftOf(build);
+    draft.put(to);
+    if (name !== from.name) {
+      for (const part of partsOf(build)) {
+        if (nameKey(part.material) === nameKey(from.name)) draft.put({ ...part, material: name });
+      }
+    }
+    const label = name === from.name ? `change material ${name}` : `rename material ${from.name} to ${name}`;
+    return ok({ diff: draft.diff(), label });
+  },
+});

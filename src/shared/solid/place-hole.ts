@@ -1,6 +1,7 @@
 import type { DimensionId } from '../base/ids.ts';
 import { ok } from '../base/result.ts';
 import type { Shape } from '../build/body.ts';
+import { holeToTap } from '../tables/tap-drill.ts';
 import { SAME_MM } from './outline.ts';
 import { noSize, type Placed, shapeProblem } from './place-problem.ts';
 import { turned } from './place-turned.ts';
@@ -34,17 +35,14 @@ export function placeHole(hole: Hole, places: Places): Placed<ExactShape> {
   return ok(turned(hole.axis, hole.centre, outline, places));
 }
 
-/**
- * Half of what the drill takes away. Of a thread: its tap drill, major diameter less pitch, the rule behind the drill sizes
- * of ISO 2306 (M8: 8 − 1.25 = 6.75; the standard drill is 6.8); it leaves about three quarters of the thread's height.
- */
+/** Half of what the drill takes away; of a thread the hole to tap. */
 function drilledRadius(id: DimensionId, places: Places): Placed<number> {
   const diameter = places.size(id, 'diameter');
   if (diameter <= SAME_MM) return noSize(id);
   if (!places.isThread(id)) return ok(diameter / 2);
   const pitch = places.pitch(id);
   if (pitch === undefined) return shapeProblem('thread-without-pitch', id);
-  const drill = diameter - pitch;
+  const drill = holeToTap(diameter, pitch);
   return drill > SAME_MM ? ok(drill / 2) : noSize(id);
 }
 

@@ -1,7 +1,9 @@
+import type { RowStatus } from './row.ts';
+
 /**
  * ISO metric threads: coarse and fine pitches in mm by nominal diameter in mm.
- * Source: ISO 261:1998 and ISO 262. Coarse pitches of M1.6 to M64 read on a published pitch chart; M1 to M1.4, M1.8,
- * M2.2, M3.5, M4.5, M7, M9, M11 and all fine pitches from memory.
+ * Source: ISO 261:1998 and ISO 262. Coarse pitches read on published pitch charts; fine pitches to M20 read on published
+ * charts of fine threads, except M14x1; M14x1 and those above M20 from memory.
  */
 export interface MetricThread {
   readonly diameter: number;
@@ -60,3 +62,11 @@ export const metricThreads: readonly MetricThread[] = [
 /** Coarse pitch in mm of a nominal diameter in mm; undefined when it has none. */
 export const coarsePitch = (diameter: number): number | undefined =>
   metricThreads.find((thread) => thread.diameter === diameter)?.coarse;
+
+/** Whether a listed pitch was read on a page; undefined when the standard's list has no such pitch of the diameter. */
+export function metricThreadStatus(diameter: number, pitch: number): RowStatus | undefined {
+  const thread = metricThreads.find((row) => row.diameter === diameter);
+  if (thread?.coarse === pitch) return 'read';
+  if (!thread?.fine.includes(pitch)) return undefined;
+  return diameter > 20 || (diameter === 14 && pitch === 1) ? 'from memory' : 'read';
+}

@@ -1,7 +1,8 @@
+import type { RowStatus } from './row.ts';
+
 /**
  * Unified inch threads.
- * Source: ASME B1.1. 0-80 to 1/2-20 and most to 1-8 read on published charts; 7/8-14, 1-1/8-12, 1-1/4-12, 1-3/8 and
- * 1-1/2-12 from memory.
+ * Source: ASME B1.1. Read on published charts, except 1-3/8-6, which is from memory.
  */
 export interface UnifiedThread {
   /** As written: `10`, `1/4`, `1-1/8`. */
@@ -11,6 +12,7 @@ export interface UnifiedThread {
   readonly series: 'UNC' | 'UNF';
   /** Threads per inch. */
   readonly perInch: number;
+  readonly status: RowStatus;
 }
 
 /** Major diameter of a number size in inches: 0.060 + 0.013 N (ASME B1.1), in thousandths to stay exact. */
@@ -32,8 +34,11 @@ function pair(
   coarse: number | undefined,
   fine: number,
 ): readonly UnifiedThread[] {
-  const unf: UnifiedThread = { size, isNumber, majorInch, series: 'UNF', perInch: fine };
-  return coarse === undefined ? [unf] : [{ size, isNumber, majorInch, series: 'UNC', perInch: coarse }, unf];
+  const row = (series: 'UNC' | 'UNF', perInch: number): UnifiedThread => {
+    const status = size === '1-3/8' && series === 'UNC' ? 'from memory' : 'read';
+    return { size, isNumber, majorInch, series, perInch, status };
+  };
+  return coarse === undefined ? [row('UNF', fine)] : [row('UNC', coarse), row('UNF', fine)];
 }
 
 export const unifiedThreads: readonly UnifiedThread[] = [

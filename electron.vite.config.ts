@@ -14,7 +14,7 @@ export default defineConfig({
       target: NODE,
       outDir: 'out/main',
       // Only the native database stays outside: one file starts faster than a tree of packages.
-      externalizeDeps: { exclude: ['kysely', 'zod', 'papaparse', 'fflate'] },
+      externalizeDeps: { exclude: ['kysely', 'zod', 'papaparse'] },
       rollupOptions: {
         input: {
           main: path.join(here, 'src/main/app/main.ts'),

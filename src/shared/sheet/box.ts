@@ -25,22 +25,35 @@ export const moveBox = ({ left, bottom, right, top }: Box, [dx, dy]: Point): Box
   top: top + dy,
 });
 
-/** Whether the way from `a` to `b` passes through a rectangle. */
-export function passesThrough([ax, ay]: Point, [bx, by]: Point, { left, bottom, right, top }: Box): boolean {
+/** From where to where of the way from `a` to `b` (0 to 1) it runs within a rectangle; undefined when it passes by. */
+export function stretchIn(
+  a: Point,
+  b: Point,
+  { left, bottom, right, top }: Box,
+): readonly [number, number] | undefined {
+  const ax = a[0];
+  const ay = a[1];
+  const dx = b[0] - ax;
+  const dy = b[1] - ay;
+  // Most ways are nowhere near; asked so often that it is worth saying so at once.
+  if (Math.max(ax, ax + dx) <= left || Math.min(ax, ax + dx) >= right) return undefined;
+  if (Math.max(ay, ay + dy) <= bottom || Math.min(ay, ay + dy) >= top) return undefined;
   let from = 0;
   let to = 1;
-  for (const [start, delta, low, high] of [
-    [ax, bx - ax, left, right],
-    [ay, by - ay, bottom, top],
-  ] as const) {
-    if (delta === 0) {
-      if (start <= low || start >= high) return false;
-      continue;
-    }
-    const t0 = (low - start) / delta;
-    const t1 = (high - start) / delta;
+  if (dx !== 0) {
+    const t0 = (left - ax) / dx;
+    const t1 = (right - ax) / dx;
     from = Math.max(from, Math.min(t0, t1));
     to = Math.min(to, Math.max(t0, t1));
   }
-  return from < to;
+  if (dy !== 0) {
+    const t0 = (bottom - ay) / dy;
+    const t1 = (top - ay) / dy;
+    from = Math.max(from, Math.min(t0, t1));
+    to = Math.min(to, Math.max(t0, t1));
+  }
+  return from < to ? [from, to] : undefined;
 }
+
+/** Whether the way from `a` to `b` passes through a rectangle. */
+export const passesThrough = (a: Point, b: Point, box: Box): boolean => stretchIn(a, b, box) !== undefined;

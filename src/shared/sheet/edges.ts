@@ -109,13 +109,22 @@ function normalsOf({ points, triangles }: WeldedMesh) {
     const a = 3 * triangles[3 * t]!;
     const b = 3 * triangles[3 * t + 1]!;
     const c = 3 * triangles[3 * t + 2]!;
-    const [ux, uy, uz] = [points[b]! - points[a]!, points[b + 1]! - points[a + 1]!, points[b + 2]! - points[a + 2]!];
-    const [vx, vy, vz] = [points[c]! - points[a]!, points[c + 1]! - points[a + 1]!, points[c + 2]! - points[a + 2]!];
-    const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+    const ux = points[b]! - points[a]!;
+    const uy = points[b + 1]! - points[a + 1]!;
+    const uz = points[b + 2]! - points[a + 2]!;
+    const vx = points[c]! - points[a]!;
+    const vy = points[c + 1]! - points[a + 1]!;
+    const vz = points[c + 2]! - points[a + 2]!;
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
     const doubled = Math.hypot(nx, ny, nz);
     const longest = Math.max(Math.hypot(ux, uy, uz), Math.hypot(vx, vy, vz), Math.hypot(vx - ux, vy - uy, vz - uz));
     heights[t] = doubled / longest;
-    if (doubled > 0) normals.set([nx / doubled, ny / doubled, nz / doubled], 3 * t);
+    if (doubled === 0) continue;
+    normals[3 * t] = nx / doubled;
+    normals[3 * t + 1] = ny / doubled;
+    normals[3 * t + 2] = nz / doubled;
   }
   return { normals, heights };
 }

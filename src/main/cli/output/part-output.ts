@@ -4,6 +4,7 @@ import type { Part } from '../../../shared/build/part.ts';
 import type { Build } from '../../../shared/build/records.ts';
 import type { Works } from '../../../shared/check/works.ts';
 import type { ResolvedDimension } from '../../../shared/drawing/drawing.ts';
+import { bodiesOutput, bodyOutputSchema, solidOutput, solidOutputSchema } from './solid-output.ts';
 
 const bandSchema = z.strictObject({
   minusMm: z.number().describe('Worst case below the nominal; 0 or less.'),
@@ -67,6 +68,8 @@ export const partOutputSchema = z
       }),
     ),
     dimensions: z.array(dimensionSchema),
+    bodies: z.array(bodyOutputSchema).describe('In list order, as they add and take away.'),
+    solid: solidOutputSchema.optional().describe('Absent when no body is placed.'),
     findings: z.array(z.string()).describe('Keys of the findings on it, as `check` gives them.'),
   })
   .meta({ title: 'One part of a Waywright build' });
@@ -76,6 +79,7 @@ export type PartOutput = Readonly<z.infer<typeof partOutputSchema>>;
 export function partOutput(works: Works, part: Part): PartOutput {
   const { build, drawing } = works;
   const { id, name, number, make, material, quantity } = part;
+  const solid = solidOutput(works, part);
   return {
     format: 'waywright-part',
     version: 1,
@@ -115,6 +119,8 @@ export function partOutput(works: Works, part: Part): PartOutput {
         finish: record.finish,
       };
     }),
+    bodies: bodiesOutput(works, part),
+    ...(solid && { solid }),
     findings: works.findingsOf(id).map(({ key }) => key),
   };
 }

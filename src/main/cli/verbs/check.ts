@@ -1,12 +1,11 @@
 import { ok } from '../../../shared/base/result.ts';
-import { buildOf } from '../../../shared/build/look-up.ts';
-import { createWorks } from '../../../shared/check/create-works.ts';
 import type { Severity } from '../../../shared/check/rule.ts';
 import { gateWords } from '../../../shared/check/words.ts';
 import { indented, type Paint, paint, table } from '../layout.ts';
 import { type CheckOutput, checkOutput } from '../output/check-output.ts';
 import { readBuild } from '../read-input.ts';
 import type { Verb } from '../verb.ts';
+import { worksOf } from '../works-of.ts';
 
 export const check: Verb = {
   name: 'check',
@@ -23,7 +22,7 @@ it is clear to cut. Exit status: 0 nothing stops, 1 something stops.
   async run({ values, files: [file = ''] }, surroundings) {
     const read = await readBuild(file, surroundings);
     if (!read.ok) return read;
-    const output = checkOutput(createWorks(buildOf(read.value.records)));
+    const output = checkOutput(await worksOf(read.value.records));
     const status = output.counts.stop > 0 ? 1 : 0;
     if (values.json) return ok({ text: `${JSON.stringify(output, undefined, 2)}\n`, status });
     return ok({ text: words(output, paint(surroundings.colour)), status });

@@ -1,6 +1,5 @@
 import { ok } from '../../../shared/base/result.ts';
-import { buildOf, settingsOf } from '../../../shared/build/look-up.ts';
-import { createWorks } from '../../../shared/check/create-works.ts';
+import { settingsOf } from '../../../shared/build/look-up.ts';
 import { findingWords } from '../../../shared/check/words.ts';
 import type { Works } from '../../../shared/check/works.ts';
 import { formatLimits, formatQuantity } from '../../../shared/quantity/format.ts';
@@ -10,13 +9,16 @@ import { indented, type Paint, paint, table } from '../layout.ts';
 import { type PartOutput, partOutput } from '../output/part-output.ts';
 import { readBuild } from '../read-input.ts';
 import type { Verb } from '../verb.ts';
+import { worksOf } from '../works-of.ts';
+import { bodyTable, solidTable } from './part-solid.ts';
 
 export const part: Verb = {
   name: 'part',
   usage: 'FILE PART [--json]',
-  summary: 'stations of a part with their bands, and its dimensions worked out',
+  summary: 'stations of a part with their bands, dimensions, bodies, mass and centre',
   help: `Reads a build and says of one part (by name or id) where each station stands
-from its datum, how far it may stray, and what every dimension comes to.
+from its datum, how far it may stray, what every dimension comes to, and what
+its bodies make: volume, mass, surface, size and centre, finished and as cast.
 Exit status: 0 nothing stops this part, 1 something does.
 
   --json   the same as JSON (resources/schema/part-output.schema.json)`,
@@ -26,7 +28,7 @@ Exit status: 0 nothing stops this part, 1 something does.
   async run({ values, files: [file = '', name = ''] }, surroundings) {
     const read = await readBuild(file, surroundings);
     if (!read.ok) return read;
-    const works = createWorks(buildOf(read.value.records));
+    const works = await worksOf(read.value.records);
     const found = findPart(works.build, name);
     if (!found.ok) return found;
     const output = partOutput(works, found.value);
@@ -49,6 +51,8 @@ function words(output: PartOutput, works: Works, ink: Paint): string {
     const columns = ['dimension', 'measures', 'written', 'comes to', 'limits', 'source'].map((head) => ({ head }));
     lines.push(ink.bold('Dimensions'), '', table(columns, rows), '');
   }
+  if (output.bodies.length > 0) lines.push(ink.bold('Bodies'), '', bodyTable(output.bodies), '');
+  if (output.solid) lines.push(ink.bold('Solid'), '', solidTable(output.solid, unit), '');
   const open = works.findingsOf(id as never).filter(({ accepted }) => !accepted);
   if (open.length > 0) {
     lines.push(ink.bold('Findings'), '');

@@ -15,27 +15,31 @@ const MOST_MEMORY_MB = 3_000;
  * Reads a file of a solid in a thread of its own: the window stays alive meanwhile, and a file that was made to take for
  * ever, or all memory, takes only the thread with it.
  * @param longestMs after which the reading is given up
+ * @param thread the script of the thread; beside the bundle that this runs in, as both bundles put it there
  */
-export async function readSolidApart(file: string, longestMs = LONGEST_MS): Promise<Result<FileSolid, SolidProblem>> {
+export async function readSolidApart(
+  file: string,
+  longestMs = LONGEST_MS,
+  thread = path.join(import.meta.dirname, 'solid-thread.js'),
+): Promise<Result<FileSolid, SolidProblem>> {
   const read = await readBytes(file);
   if (!read.ok) return read;
   const order: SolidOrder = { fileName: path.basename(file), bytes: read.value };
-  // Beside the bundle that this runs in; both bundles put it there.
-  const thread = new Worker(path.join(import.meta.dirname, 'solid-thread.js'), {
+  const worker = new Worker(thread, {
     workerData: order,
     resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY_MB },
   });
   return new Promise((resolve) => {
     const finish = (result: Result<FileSolid, SolidProblem>): void => {
       clearTimeout(clock);
-      void thread.terminate();
+      void worker.terminate();
       resolve(result);
     };
     const clock = setTimeout(() => finish(tooLong(longestMs)), longestMs);
-    thread.once('message', finish);
+    worker.once('message', finish);
     // An error of ours comes here too; the file cannot be taken either way, and the words say which it was.
-    thread.once('error', (error) => finish(tooMuch(error)));
-    thread.once('exit', () => finish(tooMuch(new Error('it ended without an answer'))));
+    worker.once('error', (error) => finish(tooMuch(error)));
+    worker.once('exit', () => finish(tooMuch(new Error('it ended without an answer'))));
   });
 }
 

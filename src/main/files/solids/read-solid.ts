@@ -11,7 +11,10 @@ import { readObj } from '../../../shared/solid/formats/read-obj.ts';
 import { readStl } from '../../../shared/solid/formats/read-stl.ts';
 import { type SolidForm, solidForm } from '../../../shared/solid/formats/solid-form.ts';
 import { read3mf } from '../../../shared/solid/formats/three-mf/read-3mf.ts';
+import { loadKernel } from '../../../shared/solid/manifold/load-kernel.ts';
+import type { Vec3 } from '../../../shared/solid/placed.ts';
 import { readStep } from './read-step.ts';
+import { uniteBodies } from './unite-bodies.ts';
 
 /** A closed solid out of a file, its numbers as the file has them. */
 export interface FileSolid extends SoundMesh {
@@ -47,9 +50,14 @@ export async function readSolid(fileName: string, bytes: Uint8Array): Promise<Re
   if (!read.ok) return read;
   const { mesh, unit, remarks } = read.value;
   const figure = (value: number): string => String(Number(value.toPrecision(6)));
-  const sound = mendMesh(mesh, ([x, y, z]) => `x ${figure(x)}, y ${figure(y)}, z ${figure(z)} in the file's numbers`);
+  const written = ([x, y, z]: Vec3): string => `x ${figure(x)}, y ${figure(y)}, z ${figure(z)} in the file's numbers`;
+  const sound = mendMesh(mesh, written);
   if (!sound.ok) return sound;
-  return ok({ ...sound.value, form, unit, remarks: [...remarks, ...sound.value.remarks] });
+  const united = sound.value.shells > 1 ? await uniteBodies(sound.value.mesh, () => loadKernel()) : undefined;
+  const one = united && mendMesh(united, written);
+  if (!one?.ok) return ok({ ...sound.value, form, unit, remarks: [...remarks, ...sound.value.remarks] });
+  const told = 'Bodies that reach into each other were made one.';
+  return ok({ ...one.value, form, unit, remarks: [...remarks, ...sound.value.remarks, told] });
 }
 
 async function readForm(form: SolidForm, bytes: Uint8Array): Promise<Result<FileMesh, SolidProblem>> {

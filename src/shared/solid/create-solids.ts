@@ -1,4 +1,5 @@
 import type { PartId } from '../base/ids.ts';
+import { sameContent } from '../drawing/keep.ts';
 import { type Kernel, KernelFault } from './manifold/kernel.ts';
 import { createPartTree, type PartTree } from './part-tree.ts';
 import type { MassProperties, PlacedBody } from './placed.ts';
@@ -113,12 +114,14 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
 function solidIn(part: PartId, tree: PartTree, before: PartSolid | undefined): PartSolid | undefined {
   const finished = kept(tree.propertiesOf('finished'), before?.finished);
   const poured = tree.propertiesOf('as cast');
-  if (!finished || !poured) return undefined;
+  if (!finished || !poured || !tree.faces) return undefined;
   const asCast = poured === tree.propertiesOf('finished') ? finished : kept(poured, before?.asCast);
   if (!asCast) return undefined;
   const idle = before && sameList(before.idle, tree.idle) ? before.idle : tree.idle;
-  if (before && before.finished === finished && before.asCast === asCast && before.idle === idle) return before;
-  return { part, finished, asCast, idle };
+  const faces = before && sameContent(before.faces, tree.faces) ? before.faces : tree.faces;
+  const solid: PartSolid = { part, finished, asCast, idle, faces };
+  const names = Object.keys(solid) as (keyof PartSolid)[];
+  return before && names.every((name) => before[name] === solid[name]) ? before : solid;
 }
 
 const kept = (now: MassProperties | undefined, before: MassProperties | undefined): MassProperties | undefined =>

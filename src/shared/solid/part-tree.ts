@@ -2,9 +2,11 @@ import type { BodyId } from '../base/ids.ts';
 import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { measure } from './measure.ts';
 import { facetIn } from './mesh/source.ts';
+import { type Surface, surfaceOf } from './mesh/surface.ts';
+import { facesOf } from './part-faces.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
 import { isWithin, type Leaf, makeLeaf } from './solid-leaf.ts';
-import type { RefusedBody } from './solids.ts';
+import type { PartFaces, RefusedBody } from './solids.ts';
 import { createStepTree, type Step } from './tree.ts';
 
 /** Volumes nearer than this share of the larger are taken to be the same. */
@@ -31,6 +33,8 @@ export interface PartTree {
   propertiesOf(state: PartState): MassProperties | undefined;
   meshOf(state: PartState): PartMesh | undefined;
   readonly idle: readonly BodyId[];
+  /** Undefined when nothing is left of the part in one of its states. */
+  readonly faces: PartFaces | undefined;
   readonly refused: readonly RefusedBody[];
   /** Gives all memory of the kernel back. */
   drop(): void;
@@ -47,6 +51,7 @@ export function createPartTree(kernel: Kernel): PartTree {
   let asCast: Made | undefined;
   let idle: readonly BodyId[] = [];
   let refused: readonly RefusedBody[] = [];
+  let faces: PartFaces | undefined;
 
   function place(): readonly Placed[] {
     const placed: Placed[] = [];
@@ -83,6 +88,18 @@ export function createPartTree(kernel: Kernel): PartTree {
     if (before?.solid === solid) return before;
     const mesh = kernel.meshOf(solid);
     return { solid, mesh, properties: measure(kernel, solid, mesh, (source) => sources.get(source)!.leaf) };
+  }
+
+  /** Measured at every update: the places of bodies in the list may be others though the solid is the same. */
+  function measureFaces(): PartFaces | undefined {
+    if (!finished || !asCast) return undefined;
+    const surface = ({ mesh }: Made): Surface => surfaceOf(mesh, (source) => sources.get(source)!);
+    const whole = surface(finished);
+    return facesOf(
+      { finished: whole, 'as cast': asCast === finished ? whole : surface(asCast) },
+      { finished: finished.properties, 'as cast': asCast.properties },
+      bodies,
+    );
   }
 
   /** Bodies of the list that do not change what the list makes. */
@@ -134,6 +151,7 @@ export function createPartTree(kernel: Kernel): PartTree {
     idle = placed
       .filter((one) => idleFinished.has(one) && (one.body.record.finish === 'machined' || idlePoured.has(one)))
       .map(({ body }) => body.record.id);
+    faces = measureFaces();
     tree.sweep();
     const kept = new Set([...leaves.values()].map(({ leaf }) => leaf));
     for (const leaf of owned) if (!kept.has(leaf)) release(leaf);
@@ -154,6 +172,9 @@ export function createPartTree(kernel: Kernel): PartTree {
     },
     get idle() {
       return idle;
+    },
+    get faces() {
+      return faces;
     },
     get refused() {
       return refused;

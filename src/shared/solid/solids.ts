@@ -1,6 +1,54 @@
 import type { BodyId, PartId } from '../base/ids.ts';
+import type { Axis } from '../build/station.ts';
 import type { MeshFault } from './manifold/kernel.ts';
-import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
+import type { MassProperties, PartMesh, PartState, PlacedBody, Vec3 } from './placed.ts';
+
+/** Metal between two faces, or within one, that is thin. */
+export interface ThinWall<B = BodyId> {
+  /** The bodies whose faces bound it, in list order; the same one twice where both are of one. */
+  readonly bodies: readonly [B, B];
+  /** 0 where the metal runs out to a sharp edge. */
+  readonly thicknessMm: number;
+  /** The middle of the thinnest place. */
+  readonly at: Vec3;
+}
+
+/** Where a round hole comes nearest to a face that runs along beside it. */
+export interface HoleEdge<B = BodyId> {
+  readonly body: B;
+  /** Which of its copies, from 0. */
+  readonly copy: number;
+  /** The body whose face it is. */
+  readonly beside: B;
+  /** Of the length of the hole that comes nearest: a counterbore may. */
+  readonly diameterMm: number;
+  /** From the hole's axis to the face. */
+  readonly centreMm: number;
+  /** Metal between the hole and the face; 0 where the hole has cut into it. */
+  readonly metalMm: number;
+  readonly at: Vec3;
+}
+
+/** A flat face of a part across one of its axes. */
+export interface FlatFace {
+  readonly axis: Axis;
+  /** Outwards along the axis, or against it. */
+  readonly looks: 1 | -1;
+  readonly atMm: number;
+  readonly areaMm2: number;
+}
+
+/** What the faces of a part say of it beyond its figures. */
+export interface PartFaces {
+  /** Of the part as cast: for each two bodies the thinnest place under `THICKEST_WALL_MM`, thinnest first. */
+  readonly walls: readonly ThinWall[];
+  /** Of the finished part: for each round hole that has a face near beside it, in list order. */
+  readonly holes: readonly HoleEdge[];
+  /** Of the finished part, largest first. */
+  readonly flats: readonly FlatFace[];
+  /** The bodies of each piece but the largest, where the part does not hang together. */
+  readonly loose: Readonly<Record<PartState, readonly (readonly BodyId[])[]>>;
+}
 
 /** What the kernel made of a part; kept until one of its bodies really changes. */
 export interface PartSolid {
@@ -13,6 +61,7 @@ export interface PartSolid {
    * inside others, or are wholly undone by later ones. In list order.
    */
   readonly idle: readonly BodyId[];
+  readonly faces: PartFaces;
 }
 
 export interface RefusedBody {

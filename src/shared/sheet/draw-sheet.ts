@@ -1,16 +1,13 @@
 import type { DimensionId } from '../base/ids.ts';
-import { valueInRole } from '../build/body-uses.ts';
-import { type Axis, axes } from '../build/station.ts';
-import type { PartMesh, PlacedBody, Vec3 } from '../solid/placed.ts';
 import { arrange } from './arrange.ts';
-import { boxAround, moveBox } from './box.ts';
-import { type Axle, axlesOf, pitchCircles } from './centre-lines.ts';
+import { moveBox } from './box.ts';
 import { clearTexts } from './clear-texts.ts';
 import { type CuttingLine, cuttingLine } from './cutting-line.ts';
-import { type Figures, gatherFigures, placesOfStations, waysAlong } from './figures.ts';
+import { type Figures, gatherFigures, waysAlong } from './figures.ts';
 import { inkOn } from './ink.ts';
 import { lineMark, plainOf } from './marks.ts';
 import { formsOf, frameOf, type PaperForm, scales } from './paper.ts';
+import { type Cut, cutOf, picturesOf } from './pictures.ts';
 import { placeCallouts } from './place-callouts.ts';
 import {
   type Box,
@@ -31,12 +28,9 @@ import { type StackedRows, stackRows } from './stack-rows.ts';
 import { textMark } from './text.ts';
 import { marginBox, marginMarks, titleBlock, titleBox } from './title-block.ts';
 import { unplacedWords } from './unplaced-words.ts';
-import { frameOfView, frameTowards, inFrame, type ViewFrame, viewAlong } from './view-frame.ts';
-import { type ViewLines, viewLines } from './view-lines.ts';
 import { drawView, loosePlaces } from './view-marks.ts';
-import { type ViewPicture, viewPicture } from './view-picture.ts';
+import type { ViewPicture } from './view-picture.ts';
 
-const names: readonly ViewName[] = ['front', 'top', 'side'];
 /** How many scales below the greatest that fits are tried for the sake of the dimensions. */
 const SCALES_TRIED = 4;
 /** On a paper where the part would be smaller than this the next larger paper is looked at, mm. */
@@ -44,11 +38,8 @@ const LEAST_VIEW_MM = 55;
 /** The largest paper that is taken without being asked for. */
 const LARGEST: Paper = 'A2';
 
-interface Cut {
-  readonly axis: Axis;
-  readonly at: number;
-  readonly sight: 1 | -1;
-}
+/** What is drawn keeps so far from the frame, mm. */
+const CLEAR_OF_FRAME_MM = 2;
 
 /** Draws a part on a sheet: views, dimensions, title block, and a list of what the views do not show. */
 export function drawSheet(subject: SheetSubject, options: SheetOptions): Sheet {
@@ -65,86 +56,6 @@ export function drawSheet(subject: SheetSubject, options: SheetOptions): Sheet {
   const noRoom = (ids: readonly DimensionId[]) => [...plain, ...ids.map((id) => lineOf({ why: 'no-room', id }))];
   const second = best(task, noRoom(first.missing));
   return finish(task, second, noRoom(second.missing));
-}
-
-function cutOf({ stations, axes: drawn, ...subject }: SheetSubject, { section }: SheetOptions): Cut | undefined {
-  const station = stations.find(({ id }) => id === section?.station);
-  const at = station && placesOfStations({ stations, axes: drawn, ...subject }).get(station.id);
-  if (!section || !station || at === undefined) return undefined;
-  return { axis: station.axis, at, sight: section.look === '+' ? 1 : -1 };
-}
-
-function picturesOf(
-  subject: SheetSubject,
-  { projection }: SheetOptions,
-  bodies: readonly PlacedBody[],
-  cut: Cut | undefined,
-): readonly ViewPicture[] {
-  const { mesh } = subject;
-  const axles = bodies.flatMap(axlesOf);
-  const places = placesOfStations(subject);
-  const diameterOf = (id: DimensionId) => {
-    const dimension = subject.dimensions.find((one) => one.id === id)!;
-    return valueInRole(dimension, subject.resolved.get(id)!.value!, 'diameter');
-  };
-  const circles = bodies.flatMap((body) => pitchCircles(body, places, diameterOf));
-  const [low, high] = mesh ? boxOfMesh(mesh) : boxOfStations(subject, axles);
-  return names.map((name) => {
-    const isCut = cut !== undefined && viewAlong(cut.axis) === name;
-    const frame = isCut ? frameTowards(cut.axis, cut.sight > 0 ? -1 : 1) : frameOfView(name, projection);
-    const cutAt = isCut ? cut.at : undefined;
-    const lines = mesh ? linesOf(mesh, frame, cutAt) : { lines: [], cut: [], nearMm: 1e-6 };
-    const box = boxAround([low, high].map((corner) => inFrame(frame, corner)).map(([x, y]): Point => [x, y]))!;
-    return viewPicture(name, frame, lines, axles, circles, box, cutAt);
-  });
-}
-
-// Lines of a view hang on the mesh and the way it is looked at alone; dimensions are typed far more often than meshes change.
-const known = new WeakMap<PartMesh, Map<string, ViewLines>>();
-const MOST_KEPT = 12;
-
-function linesOf(mesh: PartMesh, frame: ViewFrame, cutAt: number | undefined): ViewLines {
-  const { axis, sign } = frame.towards;
-  const key = `${axis} ${sign} ${cutAt}`;
-  let views = known.get(mesh);
-  if (!views) {
-    views = new Map();
-    known.set(mesh, views);
-  }
-  let lines = views.get(key);
-  if (!lines) {
-    if (views.size >= MOST_KEPT) views.clear();
-    lines = viewLines(mesh, frame, cutAt);
-    views.set(key, lines);
-  }
-  return lines;
-}
-
-function boxOfMesh({ vertices }: PartMesh): readonly [Vec3, Vec3] {
-  const low: [number, number, number] = [Infinity, Infinity, Infinity];
-  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < vertices.length; i++) {
-    const k = (i % 3) as 0 | 1 | 2;
-    low[k] = Math.min(low[k], vertices[i]!);
-    high[k] = Math.max(high[k], vertices[i]!);
-  }
-  return [low, high];
-}
-
-/** Without a solid the sheet shows what is known of the part: its stations. */
-function boxOfStations(subject: SheetSubject, axles: readonly Axle[]): readonly [Vec3, Vec3] {
-  const places = placesOfStations(subject);
-  const ranges = axes.map((axis, k) => {
-    const values = subject.stations
-      .filter((one) => one.axis === axis && places.has(one.id))
-      .map(({ id }) => places.get(id)!);
-    for (const { from, to, radius } of axles) {
-      const isAlong = Math.abs(to[k]! - from[k]!) > 1e-9;
-      values.push(from[k]! - (isAlong ? 0 : radius), to[k]! + (isAlong ? 0 : radius));
-    }
-    return values.length === 0 ? [0, 0] : [Math.min(...values), Math.max(...values)];
-  });
-  return [ranges.map(([low]) => low!) as unknown as Vec3, ranges.map(([, high]) => high!) as unknown as Vec3];
 }
 
 interface Task {
@@ -213,6 +124,12 @@ function draftOf(task: Task, form: PaperForm, scale: Scale, lines: readonly Unpl
   const { views, figures, options } = task;
   const times = ratio(scale);
   const frame = frameOf(form);
+  const inner: Box = {
+    left: frame.left + CLEAR_OF_FRAME_MM,
+    right: frame.right - CLEAR_OF_FRAME_MM,
+    bottom: frame.bottom + CLEAR_OF_FRAME_MM,
+    top: frame.top - CLEAR_OF_FRAME_MM,
+  };
   // Before any row is looked at: a view that is larger than the frame will not fit with rows either.
   const widest = Math.max(...views.map(({ box }) => box.right - box.left));
   const highest = Math.max(...views.map(({ box }) => box.top - box.bottom));
@@ -245,7 +162,7 @@ function draftOf(task: Task, form: PaperForm, scale: Scale, lines: readonly Unpl
       return { name, body, reach: cutAt === undefined ? reach : { ...reach, top: reach.top + SECTION_TITLE_MM } };
     }),
     options.projection,
-    frame,
+    inner,
     taken,
   );
   if (!origins) return undefined;
@@ -273,7 +190,7 @@ function draftOf(task: Task, form: PaperForm, scale: Scale, lines: readonly Unpl
     }
   }
   const callouts = placeCallouts(figures.callouts, {
-    frame,
+    frame: inner,
     taken,
     texts,
     lines: obstacles,

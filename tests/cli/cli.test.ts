@@ -215,7 +215,7 @@ describe('what is wrong with a call or a file is said with place and remedy, sta
     [['check'], 'Use: waywright check FILE'],
     [['check', faulty, 'more'], 'more: This is one word too many.'],
     [['check', faulty, '--jsn'], "Unknown option '--jsn'"],
-    [['export', faulty], 'Add one of --json, --csv and --wayw.'],
+    [['export', faulty], 'Add one of --json, --csv, --wayw, --svg, --stl and --3mf.'],
     [['export', faulty, '--wayw'], 'Add --out NEW.wayw.'],
     [['import', '-', '-'], 'Both files cannot come from standard input.'],
     [['import', '-', faulty], 'Add --into NEW'],
@@ -258,7 +258,7 @@ describe('help', () => {
     const verbs = [...general.stdout.matchAll(/^ {2}(\w+) {2}/gm)]
       .map(([, name]) => name!)
       .filter((name) => name !== 'help');
-    expect(verbs).toEqual(['check', 'part', 'chain', 'import', 'export']);
+    expect(verbs).toEqual(['check', 'part', 'chain', 'import', 'export', 'thread', 'hole']);
     for (const verb of verbs) {
       const help = await cli(['help', verb]);
       expect(help).toMatchObject({ status: 0, stderr: '' });

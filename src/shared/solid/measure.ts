@@ -34,7 +34,7 @@ export function measure(
   const left = new Float64Array(SUMS);
   const patches = patchesOf(mesh, sourceOf);
   const corners = new Float64Array(9);
-  for (let t = 0; t < triangles.length / 3; t++) {
+  for (const t of trianglesOf(mesh)) {
     for (let k = 0; k < 9; k++) {
       corners[k] = vertices[3 * triangles[3 * t + Math.floor(k / 3)]! + (k % 3)]! - middle[(k % 3) as 0 | 1 | 2];
     }
@@ -69,6 +69,15 @@ export function measure(
     inertia: [yy + zz, zz + xx, xx + yy, xy, yz, zx],
     pieces: countPieces(vertices, triangles),
   };
+}
+
+/** In the order of the runs: sums come out the same to the last bit however the kernel came to the solid. */
+function* trianglesOf({ runs }: KernelMesh): Generator<number> {
+  for (const { from, to } of runs) for (let t = from; t < to; t++) yield t;
+}
+
+function* sidesOf(mesh: KernelMesh): Generator<readonly [triangle: number, side: number]> {
+  for (const t of trianglesOf(mesh)) for (let k = 0; k < 3; k++) yield [t, 3 * t + k];
 }
 
 /** Where each triangle comes from. */
@@ -141,7 +150,8 @@ function addTetrahedron({ add }: Sums, corners: Float64Array): void {
  *
  * @returns what all faces gain, in mm².
  */
-function borders({ triangles, vertices }: KernelMesh, { tables, tableOf, rowOf, faceOf }: Patches): number {
+function borders(mesh: KernelMesh, { tables, tableOf, rowOf, faceOf }: Patches): number {
+  const { triangles, vertices } = mesh;
   const isRound = (t: number) => !Number.isNaN(tables[tableOf[t]!]![rowOf[t]! + RADIUS]!);
   const neighbours = neighboursOf(triangles, vertices.length / 3);
   const normal = new Float64Array(3);
@@ -149,8 +159,7 @@ function borders({ triangles, vertices }: KernelMesh, { tables, tableOf, rowOf, 
   const here = new Float64Array(3);
   const there = new Float64Array(3);
   let gained = 0;
-  for (let side = 0; side < triangles.length; side++) {
-    const t = Math.floor(side / 3);
+  for (const [t, side] of sidesOf(mesh)) {
     const other = neighbours[side]!;
     if (other === NONE || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other))) continue;
     if (!putNormal(vertices, triangles, t, normal) || !putNormal(vertices, triangles, other, beyond)) continue;

@@ -86,7 +86,7 @@ export function createPartTree(kernel: Kernel): PartTree {
     const solid = tree.solidOf(placed.map(({ step }) => step));
     if (!solid) return undefined;
     if (before?.solid === solid) return before;
-    const mesh = kernel.meshOf(solid);
+    const mesh = inListOrder(kernel.meshOf(solid), placed);
     return { solid, mesh, properties: measure(kernel, solid, mesh, (source) => sources.get(source)!.leaf) };
   }
 
@@ -145,7 +145,7 @@ export function createPartTree(kernel: Kernel): PartTree {
     const placed = place();
     const poured = placed.filter(({ body }) => body.record.finish !== 'machined');
     finished = make(placed, finished);
-    asCast = poured.length === placed.length ? finished : make(poured, asCast);
+    asCast = poured.length === placed.length ? finished : (make(poured, asCast) ?? finished);
     const idleFinished = idleIn(placed, finished);
     const idlePoured = poured.length === placed.length ? idleFinished : idleIn(poured, asCast);
     idle = placed
@@ -185,6 +185,13 @@ export function createPartTree(kernel: Kernel): PartTree {
       leaves = new Map();
     },
   };
+}
+
+/** The runs in the order of the bodies; the kernel's own order tells in which order it met them. */
+function inListOrder(mesh: KernelMesh, placed: readonly Placed[]): KernelMesh {
+  const place = new Map(placed.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
+  const runs = [...mesh.runs].sort((a, b) => place.get(a.source)! - place.get(b.source)! || a.from - b.from);
+  return { ...mesh, runs };
 }
 
 /** Whether two values of plain objects, lists and numbers hold the same. */

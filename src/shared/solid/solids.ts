@@ -54,7 +54,7 @@ export interface PartFaces {
 export interface PartSolid {
   readonly part: PartId;
   readonly finished: MassProperties;
-  /** Equal to `finished` (same object) when nothing is machined. */
+  /** Equal to `finished` (same object) when nothing is machined, or nothing is poured: the part is cut from the solid. */
   readonly asCast: MassProperties;
   /**
    * Bodies without which the part would be the very same, in every state that has them: they take nothing away, lie wholly

@@ -6,7 +6,6 @@ const importsOfStyles = (text) =>
 export default {
   entry: [
     'src/main/cli/main.ts',
-    'src/main/files/solids/solid-thread.ts',
     'src/renderer/index.html',
     'src/shared/check/rules/**/*.ts',
     'scripts/*.mjs',

@@ -52,15 +52,6 @@ export function edgesOf({ triangles }: CodedMesh): Edges {
   return { ring, firsts: firsts.slice(0, edges) };
 }
 
-/** The half edges of one edge. */
-export function* ringOf({ ring }: Edges, first: number): Generator<number> {
-  let half = first;
-  do {
-    yield half;
-    half = ring[half]!;
-  } while (half !== first);
-}
-
 /** How the triangles at an edge stand to each other. */
 export interface EdgeCounts {
   /** Edges at which an odd number of triangles meet: there the surface ends, or a stray face begins. */

@@ -5,7 +5,7 @@ import { cosDeg, sinDeg } from '../moves.ts';
  * volumes, areas, centres and moments are put right by what each facet leaves out (`measure.ts`), and clearances never
  * come from meshes.
  */
-export const SAGITTA_MM = 0.05;
+const SAGITTA_MM = 0.05;
 
 /** Powers of two, so that the corners of a coarse circle are corners of every finer one about the same axis. */
 const counts = [64, 128, 256] as const;

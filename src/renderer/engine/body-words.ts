@@ -1,10 +1,10 @@
 import type { DimensionId, StationId } from '../../shared/base/ids.ts';
 import type { ShapeType } from '../../shared/build/body.ts';
+import { formatQuantity } from '../../shared/quantity/format.ts';
 import type { LengthUnit } from '../../shared/quantity/kind.ts';
 import { boundsOf } from '../../shared/solid/bounds.ts';
 import type { MeshFault } from '../../shared/solid/manifold/kernel.ts';
 import type { BodyProblem, PlacedBody, ShapeProblemCode } from '../../shared/solid/placed.ts';
-import { show } from './show.ts';
 
 export const shapeWords: Readonly<Record<ShapeType, string>> = {
   block: 'block',
@@ -78,8 +78,11 @@ export function extentWords(placed: PlacedBody, unit: LengthUnit): string | unde
   return boxWords(bounds.min, bounds.max, unit);
 }
 
+/** A length without its unit. */
+export const bareLength = (mm: number, unit: LengthUnit): string => formatQuantity(mm, 'length', { unit, bare: true });
+
 /** Length × width × height of a box. */
 export function boxWords(min: readonly number[], max: readonly number[], unit: LengthUnit): string {
-  const sizes = [0, 1, 2].map((k) => show(max[k]! - min[k]!, 'length', unit).replace(/ [a-z]+$/, ''));
+  const sizes = [0, 1, 2].map((k) => bareLength(max[k]! - min[k]!, unit));
   return `${sizes.join(' × ')} ${unit}`;
 }

@@ -2,10 +2,12 @@ import type { BodyId, DimensionId, PartId, StationId } from '../../shared/base/i
 import type { Body } from '../../shared/build/body.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Dimension } from '../../shared/build/dimension.ts';
+import { materialOf } from '../../shared/build/material.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Build, BuildRecord } from '../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID, type Settings } from '../../shared/build/settings.ts';
 import type { Station } from '../../shared/build/station.ts';
+import type { Material } from '../../shared/tables/materials.ts';
 
 /** The records of a build by part and in list order; lists keep their identity until an edit touches them. */
 export interface BuildIndex {
@@ -15,6 +17,8 @@ export interface BuildIndex {
   dimensionsOf(part: PartId): readonly Dimension[];
   /** In the order in which they add to the part and take from it. */
   bodiesOf(part: PartId): readonly Body[];
+  /** Materials of the build's own. */
+  materials(): readonly Material[];
   part(id: PartId): Part | undefined;
   station(id: StationId): Station | undefined;
   dimension(id: DimensionId): Dimension | undefined;
@@ -41,7 +45,9 @@ export function createBuildIndex(build: Build): BuildIndex {
   const records = new Map<string, BuildRecord>();
   const parts = new Map<string, Part>();
   const held = new Map<string, Held>();
+  const materials = new Map<string, Material>();
   let partList: readonly Part[] | undefined;
+  let materialList: readonly Material[] | undefined;
 
   const holdOf = (part: string): Held => {
     let hold = held.get(part);
@@ -75,6 +81,10 @@ export function createBuildIndex(build: Build): BuildIndex {
       if (there) hold.dimensions.set(record.id, record);
       else hold.dimensions.delete(record.id);
       hold.dimensionList = undefined;
+    } else if (record.kind === 'material') {
+      if (there) materials.set(record.id, materialOf(record));
+      else materials.delete(record.id);
+      materialList = undefined;
     } else if (record.kind === 'body') {
       const hold = holdOf(record.part);
       if (there) hold.bodies.set(record.id, record);
@@ -108,6 +118,10 @@ export function createBuildIndex(build: Build): BuildIndex {
       const hold = holdOf(part);
       hold.bodyList ??= sorted(hold.bodies.values());
       return hold.bodyList;
+    },
+    materials: () => {
+      materialList ??= [...materials.values()];
+      return materialList;
     },
     part: (id) => find('part', id),
     station: (id) => find('station', id),

@@ -10,7 +10,7 @@ import { createBuildIndex } from './build-index.ts';
 import { makePatch } from './patch.ts';
 import type { FromWorker, RunAnswer, ToWorker, ViewChange } from './protocol.ts';
 import { createKernelLoader } from './solid/kernel-loader.ts';
-import { sceneSolids } from './solid/scene-solids.ts';
+import { createMeshKeeper } from './solid/mesh-keeper.ts';
 import { transferOf } from './transfer.ts';
 import type { Scene, SceneChange, View } from './view.ts';
 import { asks, views } from './views.ts';
@@ -102,8 +102,9 @@ export function createHost(
     return pending[0] !== undefined && compute(pending[0]);
   };
   const compute = (part: PartId): boolean => {
-    scene?.solids.compute(part);
-    show({ ...noChange, parts: [part], diff: nothing });
+    if (scene === undefined) return false;
+    const change = scene.works.computeSolid(part);
+    show({ ...change, parts: [...new Set([...change.parts, part])], diff: nothing });
     return true;
   };
   const reopen = (watch: Watched): Watched => ({ ...watch, ...openView(watch.key) });
@@ -121,12 +122,12 @@ export function createHost(
     for (const [key, watch] of watched) watched.set(key, reopen(watch));
     if (records !== undefined) {
       const build: Build = new Map<RecordId, BuildRecord>(records.map((record) => [record.id, record]));
-      const works = createWorks(build);
-      const index = createBuildIndex(build);
+      const works = createWorks(build, () => loader.kernel);
       scene = {
         works,
-        index,
-        solids: sceneSolids(works, index, loader),
+        index: createBuildIndex(build),
+        solids: works.solids,
+        meshOf: createMeshKeeper(works.solids),
         get kernel() {
           return loader.state;
         },

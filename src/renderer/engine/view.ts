@@ -3,12 +3,15 @@ import type { Works, WorksChange } from '../../shared/check/works.ts';
 import type { Solids } from '../../shared/solid/solids.ts';
 import type { BuildIndex } from './build-index.ts';
 import type { KernelState } from './solid/kernel-loader.ts';
+import type { MeshOf } from './solid/mesh-keeper.ts';
 
 /** What a view sees: the engine over the open build, and its records by part. */
 export interface Scene {
   readonly works: Works;
   readonly index: BuildIndex;
   readonly solids: Solids;
+  /** The same object until a body changes. */
+  readonly meshOf: MeshOf;
   readonly kernel: KernelState;
 }
 

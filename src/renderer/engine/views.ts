@@ -17,6 +17,7 @@ import { linksView } from './views/links.ts';
 import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
 import { reachView } from './views/reach.ts';
+import { sheetView } from './views/sheet.ts';
 import { solidView } from './views/solid.ts';
 import { summaryView } from './views/summary.ts';
 import { traceView } from './views/trace.ts';
@@ -29,6 +30,7 @@ export const views = {
   trace: traceView,
   bodies: bodiesView,
   solid: solidView,
+  sheet: sheetView,
   links: linksView,
   opened: openedView,
   reach: reachView,

@@ -16,6 +16,7 @@ import { SolidPane } from './bodies/solid-pane.tsx';
 import { DimensionTable } from './grid/dimension-table.tsx';
 import { StationTable } from './grid/station-table.tsx';
 import { InspectorPane } from './inspector/inspector-pane.tsx';
+import { SheetPane } from './sheet/sheet-pane.tsx';
 import { StripPane } from './strip/strip-pane.tsx';
 
 /** The Drawing Office: parts, the tables of the selected part, its chain strips, what is behind each number, findings. */
@@ -98,7 +99,7 @@ function PartRoom({ part }: { readonly part: string }) {
   );
 }
 
-type TableName = 'dimensions' | 'stations' | 'bodies' | 'solid';
+type TableName = 'dimensions' | 'stations' | 'bodies' | 'sheet' | 'solid';
 const tables: readonly TableName[] = ['dimensions', 'stations'];
 
 function Board({ sheet }: { readonly sheet: PartSheet }) {
@@ -144,6 +145,7 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
         { value: 'dimensions', label: <Counted words="Dimensions" count={sheet.dimensions.length} /> },
         { value: 'stations', label: <Counted words="Stations" count={sheet.stations.length} /> },
         { value: 'bodies', label: 'Bodies' },
+        { value: 'sheet', label: 'Sheet' },
         { value: 'solid', label: 'Solid' },
       ]}
     />
@@ -152,6 +154,13 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
     return (
       <div className="board" ref={board}>
         <BodiesBoard key={sheet.part.id} sheet={sheet} tabs={tabs} />
+      </div>
+    );
+  }
+  if (table === 'sheet') {
+    return (
+      <div className="board" ref={board} id="part-table" role="tabpanel" aria-label="sheet">
+        <SheetPane key={sheet.part.id} sheet={sheet} tabs={tabs} />
       </div>
     );
   }

@@ -47,8 +47,8 @@ const GHOSTS = 200;
 export const bodyPreviewAsk: Ask<BodyDraft, BodyPreview> = (scene, draft) => {
   const { build, drawing } = scene.works;
   let count = 0;
-  // Ids that no build has: they never leave this function.
-  const newId = (kind: string) => `${kind}:preview~${++count}` as never;
+  // Ids that a build has once in a thousand million million: they never leave this function.
+  const newId = (kind: string) => `${kind}:${String(++count).padStart(10, '0')}` as never;
   const result = runCommand(build, draft.command, draft.params as never, { newId, now: '' });
   if (!result.ok) {
     const { sentence, remedy } = refusalWords(result.error);

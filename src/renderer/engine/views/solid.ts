@@ -3,7 +3,8 @@ import { formatNumber } from '../../../shared/quantity/format.ts';
 import type { LengthUnit } from '../../../shared/quantity/kind.ts';
 import type { MassProperties, PartState, PlacedBody } from '../../../shared/solid/placed.ts';
 import type { PartSolid } from '../../../shared/solid/solids.ts';
-import { boxWords } from '../body-words.ts';
+import { materialNamed } from '../../../shared/tables/materials.ts';
+import { bareLength, boxWords } from '../body-words.ts';
 import { show } from '../show.ts';
 import { defineView, type Scene } from '../view.ts';
 
@@ -44,7 +45,7 @@ export const solidView = defineView<{ readonly part: PartId }, SolidModel | unde
       if (scene.index.part(part) === undefined) return undefined;
       const bodies = scene.solids.bodiesOf(part);
       const solid = scene.solids.solidOf(part);
-      const from = [solid, scene.index.part(part), scene.index.settings()];
+      const from = [solid, scene.index.part(part)?.material, scene.index.settings(), scene.index.materials()];
       if (solid !== undefined) {
         if (pictured !== bodies) picture++;
         pictured = bodies;
@@ -75,20 +76,30 @@ function stateOf(scene: Scene, part: PartId, solid: PartSolid | undefined): Soli
 }
 
 function figuresOf(scene: Scene, part: PartId, { finished, asCast }: PartSolid): SolidModel['figures'] {
-  const unit = scene.index.settings().lengthUnit;
-  const ofFinished = figuresFor(scene, part, finished, unit);
-  return { finished: ofFinished, 'as cast': asCast === finished ? ofFinished : figuresFor(scene, part, asCast, unit) };
+  const ofFinished = figuresFor(scene, part, finished);
+  return { finished: ofFinished, 'as cast': asCast === finished ? ofFinished : figuresFor(scene, part, asCast) };
 }
 
-function figuresFor(_scene: Scene, _part: PartId, of: MassProperties, unit: LengthUnit): readonly SolidFigure[] {
-  const centre = of.centre.map((at) => show(at, 'length', unit).replace(/ [a-z]+$/, ''));
+function figuresFor(scene: Scene, part: PartId, of: MassProperties): readonly SolidFigure[] {
+  const unit = scene.index.settings().lengthUnit;
+  const centre = of.centre.map((at) => bareLength(at, unit));
   return [
+    massOf(scene, part, of),
     { name: 'Volume', value: volumeWords(of.volumeMm3, unit) },
     { name: 'Surface', value: surfaceWords(of.areaMm2, unit) },
     { name: 'Box', value: boxWords(of.boxMin, of.boxMax, unit) },
     { name: 'Centre', value: `${centre.join(', ')} ${unit}` },
     ...(of.pieces > 1 ? [{ name: 'Pieces', value: String(of.pieces) }] : []),
   ];
+}
+
+/** Without a density there is no mass: nothing is taken for granted. */
+function massOf(scene: Scene, part: PartId, { volumeMm3 }: MassProperties): SolidFigure {
+  const material = scene.index.part(part)?.material ?? '';
+  if (material === '') return { name: 'Mass', value: 'no material yet', warns: true };
+  const density = materialNamed(material, scene.index.materials())?.densityKgM3;
+  if (density === undefined) return { name: 'Mass', value: 'density not known', warns: true };
+  return { name: 'Mass', value: show(volumeMm3 * 1e-9 * density, 'mass', scene.index.settings().lengthUnit) };
 }
 
 /** Castings are weighed and poured by the cubic centimetre, or the cubic inch. */

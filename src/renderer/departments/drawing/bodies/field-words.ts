@@ -62,7 +62,7 @@ export function meaningOf(one: FormField, form: BodyForm, known: Known): string 
       return `station${asideOfStation(known, place.id)}`;
     case 'new': {
       const from = place.from?.name ?? (isSecondEnd(one.field) ? firstName(one.field, form, one.axis) : 'the datum');
-      const what = place.name === undefined ? 'new station' : `new station "${place.name}"`;
+      const what = place.name === undefined ? 'new' : `new "${place.name}"`;
       return `${what}, ${place.value === '' ? '?' : place.value} from ${from}`;
     }
   }

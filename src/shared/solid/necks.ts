@@ -15,6 +15,8 @@ export interface WallBetween {
 const LEAST_TURN_DEG = 15;
 /** Edges nearer than this meet, in mm. */
 const MEET_MM = 1e-3;
+/** Cosine to an edge, 45°, above which a way runs along it. */
+const ALONG = Math.SQRT1_2;
 /** How far a direction may stand outside the faces of an inner corner, as a share of its length. */
 const SLACK = 1e-6;
 
@@ -67,7 +69,8 @@ export function necksOf(surface: Surface, below: number, facing: number): readon
       if (!areNear(one, other, below) || (one.ring === other.ring && wide.has(one.ring))) continue;
       const [p, q] = nearest(one, other);
       const way = minus(q, p);
-      if (lengthOf(way) <= MEET_MM || !leadsIntoMetal(one, way) || !leadsIntoMetal(other, minus(p, q))) continue;
+      if (lengthOf(way) <= MEET_MM || runsAlong(one, way) || runsAlong(other, way)) continue;
+      if (!leadsIntoMetal(one, way) || !leadsIntoMetal(other, minus(p, q))) continue;
       take(one.patches, other.patches, p, q);
     }
   });
@@ -228,6 +231,12 @@ function innerCorners({ vertices, triangles, facets, facetOf }: Surface): {
     return [...found.values()].map((point) => ({ ...point, patches: [...point.patches] }));
   }
 }
+
+/**
+ * Whether a way runs rather along an edge than across it. Between two edges of one curve, such as the foot of a round boss,
+ * it is a chord of the curve and no neck: the nearer they are, the shorter it is. Across a neck it is square to both.
+ */
+const runsAlong = ({ along }: InnerEdge, way: Vec3): boolean => Math.abs(dot(along, way)) > ALONG * lengthOf(way);
 
 /** Whether the edge is the point of its hollow that lies furthest in the direction: between straight into its two faces. */
 function leadsIntoMetal({ along, normals: [m, n] }: InnerEdge, way: Vec3): boolean {

@@ -34,48 +34,62 @@ interface Taken {
   readonly pairs: readonly LinkPair[];
 }
 
+/** What one part takes, with the links made of it and the findings that were looked at for their marks. */
+interface Held {
+  readonly taken: readonly Taken[];
+  readonly links: readonly PartLink[];
+  readonly looked: readonly (readonly Finding[])[];
+}
+
 /**
  * What hangs on what, part by part: for every pair of parts the dimensions that formulas of the one name of the other.
  * In list order of the naming part, then of first mention. A link keeps its identity until it changes.
  */
 export const linksView = defineView<null, readonly PartLink[]>({
   open: () => {
-    let taken = new Map<PartId, readonly Taken[]>();
-    let known = new Map<string, { readonly from: readonly unknown[]; readonly link: PartLink }>();
+    let held = new Map<PartId, Held>();
     let before: readonly PartLink[] = [];
     return (scene, _params, change) => {
       const stale = change === undefined ? undefined : staleParts(scene, change);
-      const nextTaken = new Map<PartId, readonly Taken[]>();
-      const next = new Map<string, { readonly from: readonly unknown[]; readonly link: PartLink }>();
+      const moved = new Set(change?.parts);
+      const next = new Map<PartId, Held>();
       const links: PartLink[] = [];
       let partsByName: ReadonlyMap<string, PartId> | undefined;
       const partNamed = (name: string): PartId | undefined => {
         partsByName ??= new Map(scene.index.parts().map((part) => [nameKey(part.name), part.id]));
         return partsByName.get(nameKey(name));
       };
-      for (const { id: to } of scene.index.parts()) {
-        const held = stale === undefined || stale.has(to) ? undefined : taken.get(to);
-        const list = held ?? keepPairs(taken.get(to), takenBy(scene, to, partNamed));
-        nextTaken.set(to, list);
-        for (const { from, pairs } of list) {
-          const key = linkKey(from, to);
-          const made = [pairs, scene.works.findingsOf(from), scene.works.findingsOf(to)] as const;
-          const earlier = known.get(key);
-          const same = earlier?.from.every((value, i) => value === made[i]) === true;
-          const entry = same
-            ? earlier
-            : { from: made, link: { key, from, to, pairs, marks: marksOn(pairs, made[1], made[2]) } };
-          next.set(key, entry);
-          links.push(entry.link);
-        }
+      const bring = (to: PartId): Held => {
+        const known = held.get(to);
+        const isStale = known === undefined || stale === undefined || stale.has(to);
+        if (!isStale && !moved.has(to) && !known.taken.some(({ from }) => moved.has(from))) return known;
+        const taken = isStale ? keepPairs(known?.taken, takenBy(scene, to, partNamed)) : known.taken;
+        return linked(scene, to, taken, known);
+      };
+      for (const { id } of scene.index.parts()) {
+        const now = bring(id);
+        next.set(id, now);
+        for (const link of now.links) links.push(link);
       }
-      taken = nextTaken;
-      known = next;
+      held = next;
       if (links.length !== before.length || links.some((link, i) => link !== before[i])) before = links;
       return before;
     };
   },
 });
+
+/** Makes the links of one part anew where its names or the findings at either end are others than before. */
+function linked(scene: Scene, to: PartId, taken: readonly Taken[], before: Held | undefined): Held {
+  const own = scene.works.findingsOf(to);
+  const looked = [own, ...taken.map(({ from }) => scene.works.findingsOf(from))];
+  const links = taken.map(({ from, pairs }, i) => {
+    const at = before?.taken.findIndex((earlier) => earlier.pairs === pairs) ?? -1;
+    const isSame = before?.looked[0] === own && at >= 0 && before.looked[at + 1] === looked[i + 1];
+    if (isSame) return before.links[at]!;
+    return { key: linkKey(from, to), from, to, pairs, marks: marksOn(pairs, own, looked[i + 1]!) };
+  });
+  return { taken, links, looked };
+}
 
 /** Parts whose formulas may name other dimensions, or by other names, than before. */
 function staleParts(scene: Scene, { diff, drawing }: SceneChange): ReadonlySet<PartId> {

@@ -3,8 +3,10 @@ import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { chainOutputSchema } from '../../src/main/cli/output/chain-output.ts';
 import { checkOutputSchema } from '../../src/main/cli/output/check-output.ts';
+import { holeOutputSchema } from '../../src/main/cli/output/hole-output.ts';
 import { importOutputSchema } from '../../src/main/cli/output/import-output.ts';
 import { partOutputSchema } from '../../src/main/cli/output/part-output.ts';
+import { threadOutputSchema } from '../../src/main/cli/output/thread-output.ts';
 import { buildDocumentSchema } from '../../src/shared/build/build-document.ts';
 
 const schemas = {
@@ -13,6 +15,8 @@ const schemas = {
   'part-output': partOutputSchema,
   'chain-output': chainOutputSchema,
   'import-output': importOutputSchema,
+  'thread-output': threadOutputSchema,
+  'hole-output': holeOutputSchema,
 };
 
 // `npm run -s schema` writes the files anew.

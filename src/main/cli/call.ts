@@ -5,10 +5,12 @@ import { type CallProblem, type Outcome, problem, type ReadCall, type Surroundin
 import { chain } from './verbs/chain.ts';
 import { check } from './verbs/check.ts';
 import { exportVerb } from './verbs/export.ts';
+import { hole } from './verbs/hole.ts';
 import { importVerb } from './verbs/import.ts';
 import { part } from './verbs/part.ts';
+import { thread } from './verbs/thread.ts';
 
-const verbs: readonly Verb[] = [check, part, chain, importVerb, exportVerb];
+const verbs: readonly Verb[] = [check, part, chain, importVerb, exportVerb, thread, hole];
 
 const NAME = 'waywright';
 

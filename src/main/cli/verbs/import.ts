@@ -23,7 +23,7 @@ type Rows = Pick<ImportOutput, 'rows' | 'ignoredColumns' | 'solid'>;
 export const importVerb: Verb = {
   name: 'import',
   usage: 'FILE SOURCE [--into NEW] [options]',
-  summary: 'take in a table of dimensions, a solid (STEP, STL, OBJ, 3MF), or a build',
+  summary: 'take in a table of dimensions, a solid (STEP, STL …) or a build',
   help: `Takes the rows of a table into a build, as one step that can be undone, and
 reports row by row what was taken and what was refused and why. A row is taken
 wholly or not at all; an empty cell leaves what is there. Columns, in any order:

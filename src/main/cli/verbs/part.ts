@@ -15,7 +15,7 @@ import { bodyTable, solidTable } from './part-solid.ts';
 export const part: Verb = {
   name: 'part',
   usage: 'FILE PART [--json]',
-  summary: 'stations of a part with their bands, dimensions, bodies, mass and centre',
+  summary: 'stations of a part with bands, its dimensions, bodies, mass, centre',
   help: `Reads a build and says of one part (by name or id) where each station stands
 from its datum, how far it may stray, what every dimension comes to, and what
 its bodies make: volume, mass, surface, size and centre, finished and as cast.

@@ -13,7 +13,7 @@ import { solidFile, type WrittenForm, writtenForms } from './export-solid.ts';
 export const exportVerb: Verb = {
   name: 'export',
   usage: 'FILE [PART] --FORM [--out NEW] [options]',
-  summary: 'the build as JSON, CSV or build file, or a part's solid or sheet',
+  summary: 'the build as JSON, CSV or build file, or the solid or sheet of a part',
   help: `Writes a build in another form, to standard output or to a new file; or the
 solid of one part, in mm, to a new file, or its sheet. Exit status: 1 some of
 the part is not placed and so not in the solid or the views, otherwise 0.

@@ -255,6 +255,34 @@ describe('drawing issues', () => {
   });
 });
 
+describe('reading ahead', () => {
+  test('what is read ahead is what loading gives, once', async () => {
+    const store = await bench.open(await bench.file());
+    const plain = okOf(await store.load());
+    store.readAhead();
+    store.readAhead();
+    expect(okOf(await store.load())).toEqual(plain);
+    expect(okOf(await store.load())).toEqual(plain);
+  });
+
+  test('an edit makes it void', async () => {
+    const store = await bench.open(await bench.file());
+    const { revision } = okOf(await store.load());
+    store.readAhead();
+    okOf(await store.commit(revision, 'Add part', adding(NEW_PART)));
+    const loaded = okOf(await store.load());
+    expect(loaded.revision).toBe(revision + 1);
+    expect(JSON.parse(loaded.records)).toContainEqual(NEW_PART);
+  });
+
+  test('a store that is closed meanwhile waits for it', async () => {
+    const store = await bench.open(await bench.file());
+    store.readAhead();
+    await store.close();
+    expect(existsSync(`${store.path}-wal`)).toBe(false);
+  });
+});
+
 test('ten thousand dimensions load in well under 300 ms of computing', async () => {
   const store = await bench.open(await bench.file(sampleBuild(100, 30, 100)));
   const times: number[] = [];

@@ -64,6 +64,7 @@ export function opening(needs: OpeningNeeds): Opening {
     try {
       const store = await openStore(file, { backups: places.backups });
       if (!store.ok) return { opened: store, window: target };
+      store.value.readAhead();
       const build: OpenBuild = { path: file, store: store.value, identity: await identityOf(file) };
       const window = target === undefined || target.window.isDestroyed() ? windows.add() : target;
       windows.assign(window, build);

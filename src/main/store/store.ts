@@ -31,6 +31,8 @@ export interface Store {
   readonly readOnly: ReadOnlyReason | undefined;
   /** Reads and validates the whole document. @returns `damaged` when some row is not what a build file holds. */
   load(): Promise<Result<OpenedBuild, OpenError>>;
+  /** Begins what {@link load} does before it is asked for, while its page is still on the way. An edit makes it void. */
+  readAhead(): void;
   /**
    * Puts an edit on disk, document and journal in one transaction; when it returns ok, the edit outlives a power cut.
    * @param revision the revision that the edit was made on.
@@ -84,12 +86,14 @@ class Refused extends Error {
 export function storeOf({ path: file, source, db, readOnly, backups, now, release }: StoreParts): Store {
   const backup = backupToCome(file, readOnly ? undefined : backups, now);
   const running = new Set<Promise<unknown>>();
+  let ahead: Promise<Result<OpenedBuild, OpenError>> | undefined;
   /** One transaction on a given revision, which it raises by one. */
   const change = async <T>(
     revision: number,
     work: (tx: StoreExecutor) => Promise<T>,
   ): Promise<Result<Saved & T, CommitError>> => {
     if (readOnly) return err({ code: 'read-only' });
+    ahead = undefined;
     try {
       return ok(
         await db.transaction().execute(async (tx) => {
@@ -108,27 +112,42 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
     if (!written.ok) throw new Refused({ code: 'stale-revision', current: revision });
   };
 
+  const read = async (): Promise<Result<OpenedBuild, OpenError>> => {
+    try {
+      // One transaction, so that document, revision and labels are of the same moment.
+      const { document, revision, labels } = await db.transaction().execute(async (tx) => ({
+        document: await readDocument(tx),
+        revision: await readRevision(tx),
+        labels: await readLabels(tx),
+      }));
+      const fault = findFault(JSON.parse(document.json) as unknown[]);
+      if (fault !== undefined) return err({ code: 'damaged', path: file, detail: fault });
+      const { dir, name } = path.parse(file);
+      return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
+    } catch (error) {
+      if (error instanceof SyntaxError) return err({ code: 'damaged', path: file, detail: messageOf(error) });
+      return err(openErrorOf(error, file));
+    }
+  };
+
   return {
     path: file,
     readOnly,
 
     async load() {
-      try {
-        // One transaction, so that document, revision and labels are of the same moment.
-        const { document, revision, labels } = await db.transaction().execute(async (tx) => ({
-          document: await readDocument(tx),
-          revision: await readRevision(tx),
-          labels: await readLabels(tx),
-        }));
-        const fault = findFault(JSON.parse(document.json) as unknown[]);
-        if (fault !== undefined) return err({ code: 'damaged', path: file, detail: fault });
-        backup.start();
-        const { dir, name } = path.parse(file);
-        return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
-      } catch (error) {
-        if (error instanceof SyntaxError) return err({ code: 'damaged', path: file, detail: messageOf(error) });
-        return err(openErrorOf(error, file));
-      }
+      const reading = ahead ?? read();
+      ahead = undefined;
+      const loaded = await reading;
+      if (loaded.ok) backup.start();
+      return loaded;
+    },
+
+    readAhead() {
+      if (ahead) return;
+      const reading = read();
+      ahead = reading;
+      running.add(reading);
+      void reading.finally(() => running.delete(reading));
     },
 
     async commit(revision, label, diff) {

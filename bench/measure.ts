@@ -31,3 +31,8 @@ export function ratioLine(what: string, ours: number, theirs: number, goal: numb
   const ratio = theirs / ours;
   return `${ratio >= goal ? 'reached' : 'MISSED '}  ${what}: ${ratio.toFixed(1)}× (goal ${goal}×; ${inWords(ours)} against ${inWords(theirs)})`;
 }
+
+/** One line that holds a time against the most that it may be. */
+export function goalLine(what: string, ms: number, mostMs: number): string {
+  return `${ms <= mostMs ? 'reached' : 'MISSED '}  ${what}: ${inWords(ms)} (goal ${inWords(mostMs)})`;
+}

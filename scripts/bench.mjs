@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync } from 'node:fs';
 import path from 'node:path';
+import setUpWindow from '../tests/support/window-setup.mjs';
 import { ensureNodePackages } from './steps/node-packages.mjs';
 import { cacheFolder, inRoot } from './steps/place.mjs';
 import { main, run, SetupError, say } from './steps/run.mjs';
@@ -9,6 +10,8 @@ import { main, run, SetupError, say } from './steps/run.mjs';
  * installed outside the project, and only when asked for.
  */
 const peers = ['hyperformula@3.5.0'];
+/** Benchmarks that start the program itself: they need its build, the runtime and a screen. */
+const inWindow = ['opening'];
 const peersFolder = path.join(cacheFolder, 'bench-peers');
 
 async function installPeers() {
@@ -64,13 +67,16 @@ main(async () => {
   const unknown = wanted.filter((name) => !all.includes(name));
   if (unknown.length > 0)
     throw new SetupError(`There is no benchmark ${unknown.join(', ')}. There are: ${all.join(', ')}.`);
+  const chosen = wanted.length > 0 ? wanted : all;
+  const tearDown = chosen.some((name) => inWindow.includes(name)) ? await setUpWindow() : undefined;
   let failed = 0;
-  for (const name of wanted.length > 0 ? wanted : all) {
+  for (const name of chosen) {
     say(`\n━━ ${name} ━━`);
     await bundle(name);
     const env = { ...process.env, WAYWRIGHT_BENCH_PEERS: path.join(peersFolder, 'node_modules') };
     if ((await run(process.execPath, ['--expose-gc', inRoot('out', 'bench', name, 'bench.js')], { env })) !== 0)
       failed++;
   }
+  tearDown?.();
   return failed === 0 ? 0 : 1;
 });

@@ -3,7 +3,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { _electron, type ElectronApplication, type Page } from 'playwright-core';
 
-const root = path.resolve(import.meta.dirname, '..', '..');
+const here = path.resolve(import.meta.dirname, '..', '..');
 
 export interface Launch {
   /** For the program itself: files to open, `--example=…`. */
@@ -11,6 +11,8 @@ export interface Launch {
   readonly env?: Readonly<Record<string, string>>;
   /** A data folder to start with, and to keep; without it a new one is made and taken away again. */
   readonly userData?: string;
+  /** The project's folder; to be given where this file was bundled into another place. */
+  readonly root?: string;
 }
 
 export interface Launched {
@@ -52,7 +54,7 @@ async function killHard(pid: number): Promise<void> {
  * Starts the built program in a real Electron. The display, the runtime and the build are there already: the global
  * set-up of the window tests sees to them. Call `close` or `kill` in a `finally`.
  */
-export async function launch({ args = [], env = {}, userData }: Launch = {}): Promise<Launched> {
+export async function launch({ args = [], env = {}, userData, root = here }: Launch = {}): Promise<Launched> {
   const folder = userData ?? mkdtempSync(path.join(os.tmpdir(), 'waywright-data-'));
   const inherited = Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined);
   const app = await _electron.launch({

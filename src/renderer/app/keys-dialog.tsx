@@ -62,6 +62,34 @@ const groups: readonly Group[] = [
     ],
   ],
   [
+    'List and form of bodies',
+    [
+      ['↑ ↓', 'choose a body'],
+      ['Enter', 'changes it; in the form: draws it'],
+      ['Insert', 'draws a block'],
+      ['Alt+↑ / Alt+↓', 'acts earlier / later'],
+      ['Delete', 'removes it; stations and sizes stay'],
+    ],
+  ],
+  [
+    'Sheet',
+    [
+      ['← →', 'next dimension, station or body'],
+      ['Shift+arrows', 'moves the paper'],
+      ['+ − 0 P', 'closer, farther, fit, whole paper'],
+    ],
+  ],
+  [
+    'Solid',
+    [
+      ['arrows', 'turn it'],
+      ['Shift+arrows', 'move it'],
+      ['F B L R T U S', 'front, back, left, right, top, underneath, slantwise'],
+      ['PgUp / PgDn', 'previous / next body'],
+      ['+ − 0', 'closer, farther, fit'],
+    ],
+  ],
+  [
     'Dependency map',
     [
       ['↑ ↓ ← →', 'next part that way; in an opened part, row by row'],

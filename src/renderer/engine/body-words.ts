@@ -78,8 +78,9 @@ export function extentWords(placed: PlacedBody, unit: LengthUnit): string | unde
   return boxWords(bounds.min, bounds.max, unit);
 }
 
-/** A length without its unit. */
-export const bareLength = (mm: number, unit: LengthUnit): string => formatQuantity(mm, 'length', { unit, bare: true });
+/** A length of a solid without its unit. */
+export const bareLength = (mm: number, unit: LengthUnit): string =>
+  formatQuantity(mm, 'length', { unit, bare: true, firm: true });
 
 /** Length × width × height of a box. */
 export function boxWords(min: readonly number[], max: readonly number[], unit: LengthUnit): string {

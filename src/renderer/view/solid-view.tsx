@@ -59,11 +59,20 @@ export function SolidView(props: SolidViewProps) {
   const size = useRef({ width: 0, height: 0 });
   const latest = useRef<Look>(undefined);
   latest.current = look;
+  const fittedFor = useRef('');
+  /** The reader has chosen where to look: the picture no longer follows what it shows. */
+  const chosen = useRef(false);
 
   useStage(canvas, setStage, () => setMissing(true));
   const fly = useFlight(latest, setLook);
+  /** A look that the reader chooses: from then on the picture stays where it is put. */
+  const choose = (change: (now: Look) => Look) => {
+    chosen.current = true;
+    setLook((now) => now && change(now));
+  };
   const flyTo = (side: { readonly turn: number; readonly tip: number }) => {
     const all = stage?.box();
+    chosen.current = false;
     if (all !== undefined && size.current.width > 0) fly(fitted(side, all, size.current.width, size.current.height));
   };
 
@@ -88,16 +97,20 @@ export function SolidView(props: SolidViewProps) {
   }, [stage]);
   useEffect(() => stage?.colours(colours), [stage, colours]);
   useEffect(() => stage?.light(lit, also), [stage, lit, also]);
-  // Another part is fitted at once; the same part stays as it is looked at, however it changes.
-  const fittedFor = useRef('');
+  // Another part is fitted at once. The same part is followed as it grows, until the reader chooses a place to look at.
   useLayoutEffect(() => {
     if (stage === undefined) return;
     stage.show(picture);
     stage.ghost(ghost);
     const all = stage.box();
-    if (all === undefined || size.current.width === 0 || fittedFor.current === of) return;
+    if (all === undefined || size.current.width === 0) return;
+    if (fittedFor.current !== of) chosen.current = false;
     fittedFor.current = of;
-    setLook((now) => fitted(now ?? sides.slantwise, all, size.current.width, size.current.height));
+    const { width, height } = size.current;
+    setLook((now) => {
+      if (now === undefined || !chosen.current) return fitted(now ?? sides.slantwise, all, width, height);
+      return now;
+    });
   }, [stage, picture, ghost, of]);
   useEffect(() => {
     if (look !== undefined) stage?.look(look);
@@ -107,26 +120,26 @@ export function SolidView(props: SolidViewProps) {
     if (wish === undefined || look === undefined) return;
     if (wish.is === 'side') flyTo(sides[wish.side]);
     else if (wish.is === 'fit') flyTo(look);
-    else setLook(zoomed(look, wish.factor));
+    else choose((now) => zoomed(now, wish.factor));
   }, [wish]);
   useWheel(box, (factor, x, y, aside) =>
-    setLook((now) => now && (aside === 0 ? zoomed(now, factor, x, y) : panned(now, -aside, 0))),
+    choose((now) => (aside === 0 ? zoomed(now, factor, x, y) : panned(now, -aside, 0))),
   );
-  const drag = useDrag(setLook, (x, y) => props.onPick(stage?.pick(x, y)));
+  const drag = useDrag(choose, (x, y) => props.onPick(stage?.pick(x, y)));
 
   const onKeyDown = (event: React.KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey || look === undefined) return;
     const arrow = arrows[event.key];
     const side = sideKeys[event.key.toLowerCase()];
     if (arrow !== undefined)
-      setLook(
+      choose((now) =>
         event.shiftKey
-          ? panned(look, -arrow[0] * STEP_PX, arrow[1] * STEP_PX)
-          : turned(look, arrow[0] * STEP_DEG, arrow[1] * STEP_DEG),
+          ? panned(now, -arrow[0] * STEP_PX, arrow[1] * STEP_PX)
+          : turned(now, arrow[0] * STEP_DEG, arrow[1] * STEP_DEG),
       );
     else if (side !== undefined) flyTo(sides[side]);
-    else if (event.key === '+' || event.key === '=') setLook(zoomed(look, ZOOM_STEP));
-    else if (event.key === '-') setLook(zoomed(look, 1 / ZOOM_STEP));
+    else if (event.key === '+' || event.key === '=') choose((now) => zoomed(now, ZOOM_STEP));
+    else if (event.key === '-') choose((now) => zoomed(now, 1 / ZOOM_STEP));
     else if (event.key === '0') flyTo(look);
     else if (event.key === 'PageDown') props.onStep(1);
     else if (event.key === 'PageUp') props.onStep(-1);
@@ -210,7 +223,7 @@ function useFlight(from: React.RefObject<Look | undefined>, onLook: (look: Look)
 
 /** Left button turns, another button or Shift moves; a press without a move picks. */
 function useDrag(
-  onLook: (change: (now: Look | undefined) => Look | undefined) => void,
+  onLook: (change: (now: Look) => Look) => void,
   onPress: (x: number, y: number) => void,
 ): Pick<React.HTMLAttributes<HTMLDivElement>, 'onPointerDown' | 'onPointerMove' | 'onPointerUp' | 'onPointerCancel'> {
   const held = useRef<{ x: number; y: number; moved: number; pan: boolean } | undefined>(undefined);
@@ -227,7 +240,7 @@ function useDrag(
       from.x = event.clientX;
       from.y = event.clientY;
       if (from.moved < CLICK_PX) return;
-      onLook((now) => now && (from.pan ? panned(now, dx, dy) : turned(now, -dx * DEG_PER_PX, dy * DEG_PER_PX)));
+      onLook((now) => (from.pan ? panned(now, dx, dy) : turned(now, -dx * DEG_PER_PX, dy * DEG_PER_PX)));
     },
     onPointerUp: (event) => {
       const from = held.current;

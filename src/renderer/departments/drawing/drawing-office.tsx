@@ -159,14 +159,14 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
   }
   if (table === 'sheet') {
     return (
-      <div className="board" ref={board} id="part-table" role="tabpanel" aria-label="sheet">
+      <div className="board" ref={board}>
         <SheetPane key={sheet.part.id} sheet={sheet} tabs={tabs} />
       </div>
     );
   }
   if (table === 'solid') {
     return (
-      <div className="board" ref={board} id="part-table" role="tabpanel" aria-label="solid">
+      <div className="board" ref={board}>
         <SolidPane part={sheet.part.id} name={sheet.part.name} beside={tabs} />
       </div>
     );

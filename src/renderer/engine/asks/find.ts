@@ -5,7 +5,7 @@ import type { Ask } from '../view.ts';
 
 export interface Found {
   readonly id: RecordId;
-  readonly kind: 'part' | 'station' | 'dimension';
+  readonly kind: 'part' | 'station' | 'dimension' | 'body';
   readonly name: string;
   readonly part: PartId;
   readonly partName: string;
@@ -13,7 +13,7 @@ export interface Found {
 
 const MOST = 60;
 
-/** Parts, stations and dimensions whose names hold every typed word; names that begin with the text come first. */
+/** Parts, stations, dimensions and bodies whose names hold every typed word; names that begin with the text come first. */
 export const findAsk: Ask<{ readonly text: string }, readonly Found[]> = (scene, { text }) => {
   const words = nameKey(text).split(' ').filter(Boolean);
   if (words.length === 0) return [];
@@ -31,6 +31,8 @@ export const findAsk: Ask<{ readonly text: string }, readonly Found[]> = (scene,
       look({ id: station.id, kind: 'station', name: station.name, ...home }, part.name);
     for (const dimension of scene.index.dimensionsOf(part.id))
       look({ id: dimension.id, kind: 'dimension', name: dimension.name, ...home }, part.name);
+    for (const body of scene.index.bodiesOf(part.id))
+      look({ id: body.id, kind: 'body', name: body.name, ...home }, part.name);
   }
   return [...first, ...rest].slice(0, MOST);
 };

@@ -82,7 +82,8 @@ function figuresOf(scene: Scene, part: PartId, { finished, asCast }: PartSolid):
 
 function figuresFor(scene: Scene, part: PartId, of: MassProperties): readonly SolidFigure[] {
   const unit = scene.index.settings().lengthUnit;
-  const centre = of.centre.map((at) => bareLength(at, unit));
+  // Sums of float64 leave dust of a millionth of a millimetre.
+  const centre = of.centre.map((at) => bareLength(Math.abs(at) < 1e-6 ? 0 : at, unit));
   return [
     massOf(scene, part, of),
     { name: 'Volume', value: volumeWords(of.volumeMm3, unit) },

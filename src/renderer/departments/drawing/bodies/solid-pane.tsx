@@ -14,6 +14,7 @@ import { FitIcon, ZoomInIcon, ZoomOutIcon } from '../../../kit/icons.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import type { Side } from '../../../view/camera.ts';
 import { SolidView, type ViewWish } from '../../../view/solid-view.tsx';
+import { WideButton } from '../sheet/wide-button.tsx';
 import { FiguresStrip } from './figures-strip.tsx';
 import { litBy } from './lit.ts';
 import { useKeptState } from './use-kept-state.ts';
@@ -29,6 +30,8 @@ interface SolidPaneProps {
 }
 
 const noRows: readonly BodyRow[] = [];
+/** While something is being drawn, nothing else is in the light. */
+const noBodies: ReadonlySet<string> = new Set();
 const states: readonly PartState[] = ['as cast', 'finished'];
 const sideButtons: readonly (readonly [Side, string, string])[] = [
   ['front', 'Front', 'F'],
@@ -52,40 +55,35 @@ export function SolidPane({ part, name, ghost, beside }: SolidPaneProps) {
     const next = rows[here < 0 ? (by === 1 ? 0 : rows.length - 1) : (here + by + rows.length) % rows.length];
     if (next !== undefined) goTo({ subject: next.record.id });
   };
+  const stateSwitch = model?.hasMachined === true && (
+    <fieldset className="state-switch">
+      <legend className="unseen">State of the part</legend>
+      {states.map((each) => (
+        <Button key={each} look="quiet" pressed={each === state} onClick={() => setState(each)}>
+          {each === 'finished' ? 'Finished' : 'As cast'}
+        </Button>
+      ))}
+    </fieldset>
+  );
+  const sides = (
+    <fieldset className="side-buttons">
+      <legend className="unseen">Look from</legend>
+      {sideButtons.map(([side, words, key]) => (
+        <Button key={side} look="quiet" title={`${words}  (${key})`} onClick={() => setWish({ is: 'side', side })}>
+          {words}
+        </Button>
+      ))}
+    </fieldset>
+  );
+  const isTab = beside !== undefined;
   return (
     <Pane
-      title={beside === undefined ? 'Solid' : name}
-      beside={
-        <>
-          {beside}
-          {model?.hasMachined === true && (
-            <fieldset className="state-switch">
-              <legend className="unseen">State of the part</legend>
-              {states.map((each) => (
-                <Button key={each} look="quiet" pressed={each === state} onClick={() => setState(each)}>
-                  {each === 'finished' ? 'Finished' : 'As cast'}
-                </Button>
-              ))}
-            </fieldset>
-          )}
-        </>
-      }
+      title={isTab ? name : 'Solid'}
+      beside={isTab ? beside : stateSwitch}
       actions={
         nothing === undefined && (
           <>
-            <fieldset className="side-buttons">
-              <legend className="unseen">Look from</legend>
-              {sideButtons.map(([side, words, key]) => (
-                <Button
-                  key={side}
-                  look="quiet"
-                  title={`${words}  (${key})`}
-                  onClick={() => setWish({ is: 'side', side })}
-                >
-                  {words}
-                </Button>
-              ))}
-            </fieldset>
+            {!isTab && sides}
             <IconButton
               label="Closer"
               keys="+"
@@ -99,19 +97,27 @@ export function SolidPane({ part, name, ghost, beside }: SolidPaneProps) {
               onClick={() => setWish({ is: 'zoom', factor: 1 / 1.4 })}
             />
             <IconButton label="Fit" keys="0" icon={<FitIcon />} onClick={() => setWish({ is: 'fit' })} />
+            {isTab && <WideButton />}
           </>
         )
       }
     >
-      <div className="solid-frame">
+      <div className="solid-frame" {...(isTab ? { id: 'part-table', role: 'tabpanel', 'aria-label': 'solid' } : {})}>
+        {isTab && nothing === undefined && (
+          <div className="board-tools">
+            {stateSwitch}
+            <span className="spring" />
+            {sides}
+          </div>
+        )}
         {nothing ?? (
           <div className="solid-stage" data-solid={model?.fresh === true && picture !== undefined ? 'fresh' : 'waits'}>
             <SolidView
               label={`${name}, ${state}. Arrows turn it, Page Down goes from body to body.`}
               picture={picture}
               ghost={ghost}
-              lit={lit.lit}
-              also={lit.also}
+              lit={ghost === undefined ? lit.lit : noBodies}
+              also={ghost === undefined ? lit.also : noBodies}
               of={part}
               onPick={(body) => goTo({ subject: body as RecordId | undefined })}
               onStep={step}

@@ -5,7 +5,7 @@ import { goTo, usePlace } from '../../../app/place.ts';
 import { useSize } from '../strip/use-size.ts';
 import { markAt, pickOf } from './hit.ts';
 import { OriginTip } from './origin-tip.tsx';
-import { fitPaper, type PaperLook, panPaper, zoomPaper } from './paper-look.ts';
+import { boxOfViews, fitBox, fitPaper, type PaperLook, panPaper, zoomPaper } from './paper-look.ts';
 import { SheetMarks } from './sheet-marks.tsx';
 
 /** Something that can be picked on the sheet, with its words for the ear. */
@@ -24,7 +24,8 @@ interface SheetDrawingProps {
   readonly wish: PaperWish | undefined;
 }
 
-export type PaperWish = { readonly is: 'fit' } | { readonly is: 'zoom'; readonly factor: number };
+/** `fit`: all that is drawn; `paper`: the whole paper. */
+export type PaperWish = { readonly is: 'fit' | 'paper' } | { readonly is: 'zoom'; readonly factor: number };
 
 const REACH_PX = 6;
 const STEP_PX = 60;
@@ -40,7 +41,8 @@ export function SheetDrawing({ sheet, label, items, also, wish }: SheetDrawingPr
   const { subject, also: others } = usePlace();
   const [own, setOwn] = useState<PaperLook>();
   const [hovered, setHovered] = useState<{ readonly id: RecordId; readonly anchor: DOMRect }>();
-  const look = own ?? fitPaper(sheet, size);
+  const fitted = useMemo(() => fitBox(boxOfViews(sheet), sheet.heightMm, size), [sheet, size]);
+  const look = own ?? fitted;
   const lit = useMemo(() => new Set<string>(subject === undefined ? others : [subject, ...others]), [subject, others]);
   const middle: Point = [size.width / 2, size.height / 2];
 
@@ -50,11 +52,12 @@ export function SheetDrawing({ sheet, label, items, also, wish }: SheetDrawingPr
   // biome-ignore lint/correctness/useExhaustiveDependencies: a wish is carried out once, when it is made
   useEffect(() => {
     if (wish?.is === 'fit') setOwn(undefined);
+    else if (wish?.is === 'paper') setOwn(fitPaper(sheet, size));
     else if (wish?.is === 'zoom') setOwn(zoomPaper(look, wish.factor, ...middle));
   }, [wish]);
   useWheel(box, (factor, x, y, aside) =>
     setOwn((now) => {
-      const from = now ?? fitPaper(sheet, size);
+      const from = now ?? fitted;
       return aside === 0 ? zoomPaper(from, factor, x, y) : panPaper(from, -aside, 0);
     }),
   );
@@ -107,6 +110,7 @@ export function SheetDrawing({ sheet, label, items, also, wish }: SheetDrawingPr
     } else if (event.key === '+' || event.key === '=') setOwn(zoomPaper(look, ZOOM_STEP, ...middle));
     else if (event.key === '-') setOwn(zoomPaper(look, 1 / ZOOM_STEP, ...middle));
     else if (event.key === '0') setOwn(undefined);
+    else if (event.key.toLowerCase() === 'p') setOwn(fitPaper(sheet, size));
     else return;
     event.preventDefault();
   };

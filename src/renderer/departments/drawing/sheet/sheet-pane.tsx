@@ -14,6 +14,7 @@ import { litBy } from '../bodies/lit.ts';
 import { useKeptState } from '../bodies/use-kept-state.ts';
 import { type PaperWish, SheetDrawing } from './sheet-drawing.tsx';
 import { itemsOf } from './sheet-items.ts';
+import { WideButton } from './wide-button.tsx';
 
 interface SheetPaneProps {
   readonly sheet: PartSheet;
@@ -58,10 +59,17 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
             onClick={() => setWish({ is: 'zoom', factor: 1 / 1.4 })}
           />
           <IconButton label="Fit" keys="0" icon={<FitIcon />} onClick={() => setWish({ is: 'fit' })} />
+          <WideButton />
         </>
       }
     >
-      <div className="sheet-frame" data-sheet={fresh === undefined ? 'waits' : 'fresh'}>
+      <div
+        id="part-table"
+        role="tabpanel"
+        aria-label="sheet"
+        className="sheet-frame"
+        data-sheet={fresh === undefined ? 'waits' : 'fresh'}
+      >
         <div className="sheet-tools">
           <fieldset className="sheet-choice">
             <legend className="unseen">Angle of projection</legend>
@@ -84,9 +92,10 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
           <SectionChoiceField part={part} section={cut} onSection={setSection} />
           <span className="spring" />
           {sheet !== undefined && (
-            <span className="soft">
-              {sheet.paper} <span className="figure">{sheet.scale.words}</span>
-            </span>
+            <Button look="quiet" title="Whole paper  (P)" onClick={() => setWish({ is: 'paper' })}>
+              {`${sheet.paper} `}
+              <span className="figure">{sheet.scale.words}</span>
+            </Button>
           )}
         </div>
         {sheet !== undefined && (

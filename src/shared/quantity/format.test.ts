@@ -8,7 +8,11 @@ test.each<[number, Kind, 'mm' | 'in', string]>([
   [0.1 + 0.2, 'length', 'mm', '0.3 mm'],
   [9.525, 'length', 'in', '0.375 in'],
   [100, 'length', 'mm', '100 mm'],
-  [-0.0000001, 'length', 'mm', '-0.0000001 mm'],
+  [-0.0000015, 'length', 'mm', '-0.0000015 mm'],
+  [-0.0000000015, 'length', 'mm', '0 mm'],
+  [0.0000009, 'length', 'in', '0 in'],
+  [-0.00000004, 'angle', 'mm', '0°'],
+  [0.000000004, 'number', 'mm', '0.000000004'],
   [0.00012, 'length', 'mm', '0.00012 mm'],
   [-0, 'length', 'mm', '0 mm'],
   [1e-20, 'length', 'mm', '0 mm'],
@@ -30,6 +34,14 @@ test('decimals and bare numbers', () => {
   expect(formatQuantity(12.3456, 'length', { unit: 'mm', decimals: 1 })).toBe('12.3 mm');
   expect(formatQuantity(12.3456, 'length', { unit: 'mm', bare: true })).toBe('12.346');
   expect(formatNumber(150, 0)).toBe('150');
+});
+
+test('firm decimals leave nothing behind the last', () => {
+  const firm = (value: number, unit: 'mm' | 'in' = 'mm') => formatQuantity(value, 'length', { unit, firm: true });
+  expect(firm(-0.00012)).toBe('0 mm');
+  expect(firm(0.0005)).toBe('0.001 mm');
+  expect(firm(-61.2344999)).toBe('-61.234 mm');
+  expect(firm(0.00126, 'in')).toBe('0 in');
 });
 
 describe('the nearest fraction of an inch', () => {

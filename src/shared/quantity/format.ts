@@ -1,5 +1,6 @@
 import type { Kind, LengthUnit } from './kind.ts';
 import type { Limits } from './parse-limits.ts';
+import { epsilonOf } from './tolerance.ts';
 import { toInches } from './units.ts';
 
 export interface FormatOptions {
@@ -9,6 +10,11 @@ export interface FormatOptions {
   readonly decimals?: number;
   /** Show the number alone, without its unit. */
   readonly bare?: boolean;
+  /**
+   * Never more than those decimals: what is too small for them reads 0. For results of many roundings, such as the centre
+   * of a solid, whose further figures mean nothing.
+   */
+  readonly firm?: boolean;
 }
 
 /** What is shown for a value that there is none of: NaN and infinity never reach the screen. */
@@ -46,14 +52,18 @@ const suffix = (kind: Kind, unit: LengthUnit): string => {
 
 /**
  * A quantity as the screen and the paper show it: `12.7 mm`, `0.5 in`, `30°`, `4`. No trailing zeros, no -0, never an
- * exponent. A value too small for the decimals shows its first two figures rather than 0.
+ * exponent. A value too small for the decimals shows its first two figures rather than 0; a length or an angle that the
+ * tolerance policy counts as equal to 0 shows 0.
  *
  * @param value canonical: mm, deg, kg, °C or a number.
  */
 export function formatQuantity(value: number, kind: Kind, options: FormatOptions): string {
   if (!Number.isFinite(value)) return NO_VALUE;
   const shown = kind === 'length' && options.unit === 'in' ? toInches(value) : value;
-  const digits = formatNumber(shown, options.decimals ?? usualDecimals(kind, options.unit));
+  const decimals = options.decimals ?? usualDecimals(kind, options.unit);
+  const isDust = (kind === 'length' || kind === 'angle') && Math.abs(value) < epsilonOf[kind];
+  const isTooSmall = options.firm === true && Math.abs(shown) < 10 ** -decimals / 2;
+  const digits = formatNumber(isDust || isTooSmall ? 0 : shown, decimals);
   return options.bare === true ? digits : digits + suffix(kind, options.unit);
 }
 

@@ -34,7 +34,7 @@ function troubleOf({ why, code, at }: NonNullable<BodyOutput['whyNot']>): string
 /** Mass and the rest of both states, side by side; one column when nothing is machined. */
 export function solidTable({ finished, asCast }: SolidOutput, unit: LengthUnit): string {
   const states = JSON.stringify(finished) === JSON.stringify(asCast) ? [finished] : [finished, asCast];
-  const length = (mm: number) => formatQuantity(mm, 'length', { unit, bare: true });
+  const length = (mm: number) => formatQuantity(mm, 'length', { unit, bare: true, firm: true });
   const number = (value: number) => formatQuantity(value, 'number', { unit, decimals: 3 });
   const [perVolume, perArea] = unit === 'mm' ? [1e3, 1e2] : [MM_PER_INCH ** 3, MM_PER_INCH ** 2];
   const [volume, area] = unit === 'mm' ? ['cm³', 'cm²'] : ['in³', 'in²'];

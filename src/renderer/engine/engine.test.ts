@@ -40,7 +40,9 @@ function shellInMemory(records: readonly BuildRecord[]) {
       future = [];
       return { ok: true, value: saved() };
     },
-    'build:step': async ({ direction }) => {
+    'build:step': async ({ direction, revision: asked }) => {
+      await new Promise((go) => setTimeout(go, 1));
+      if (asked !== revision) return { ok: false, error: { code: 'stale-revision', current: revision } };
       const step = direction === 'undo' ? past.at(-1) : future.at(-1);
       if (step === undefined) return { ok: false, error: { code: 'nothing-to-step' } };
       const diff = direction === 'undo' ? invert(step.diff) : step.diff;
@@ -125,6 +127,23 @@ describe('the engine of the window', () => {
     expect(shell.state.mostAtOnce).toBe(1);
     expect(shell.state.commits).toBe(20);
     expect(shell.names()).toHaveLength(20);
+  });
+
+  test("keys held down: undo, redo and edits asked for at once take turns, and nothing is taken for a stranger's edit", async () => {
+    const { engine, shell } = await start();
+    const steps = await Promise.all([
+      ...Array.from({ length: 10 }, (_, i) => addPart(engine, `part ${i}`)),
+      ...Array.from({ length: 8 }, () => engine.step('undo')),
+      ...Array.from({ length: 3 }, () => engine.step('redo')),
+      addPart(engine, 'last'),
+      engine.step('undo'),
+      addPart(engine, 'very last'),
+    ]);
+    await settled(engine);
+    expect(steps.filter((step) => !step.ok)).toEqual([]);
+    expect(open(engine).halted).toBeUndefined();
+    expect(shell.names()).toEqual(['part 0', 'part 1', 'part 2', 'part 3', 'part 4', 'very last']);
+    expect(shown(engine)?.toSorted()).toEqual(shell.names());
   });
 
   test('a refused edit halts the saving; further edits wait; trying again puts all of them on disk', async () => {

@@ -146,6 +146,14 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
     });
     return sending;
   };
+  // An edit is worked out on the build as the last one left it, and a step needs the revision that the last one made:
+  // keys held down ask for many at once, and each waits for the one before.
+  let turn: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const result = turn.then(work);
+    turn = result.catch(() => undefined);
+    return result;
+  };
   const refusal = (): RunOutcome | undefined => {
     if (file.is !== 'open') return noBuild;
     if (file.readOnly !== undefined) return readOnlyRefusal;
@@ -167,51 +175,54 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       await call({ type: 'load', records });
       setFile({ is: 'open', ...opened, saving: [], halted: undefined });
     },
-    async run(command, params) {
-      const no = refusal();
-      if (no !== undefined) return no;
-      const answer = (await call({ type: 'run', command, params })) as RunAnswer;
-      if (!answer.ok) return answer;
-      if (!isEmpty(answer.diff)) {
-        queue = [...queue, { label: answer.label, diff: answer.diff }];
-        changeOpen({ saving: queue.map((p) => p.label), undo: answer.label, redo: undefined });
-        if (file.is === 'open' && file.halted === undefined) void send();
-      }
-      return { ok: true, label: answer.label, added: answer.diff.added.map((record) => record.id) };
-    },
+    run: (command, params) =>
+      inTurn(async () => {
+        const no = refusal();
+        if (no !== undefined) return no;
+        const answer = (await call({ type: 'run', command, params })) as RunAnswer;
+        if (!answer.ok) return answer;
+        if (!isEmpty(answer.diff)) {
+          queue = [...queue, { label: answer.label, diff: answer.diff }];
+          changeOpen({ saving: queue.map((p) => p.label), undo: answer.label, redo: undefined });
+          if (file.is === 'open' && file.halted === undefined) void send();
+        }
+        return { ok: true, label: answer.label, added: answer.diff.added.map((record) => record.id) };
+      }),
     ask: (name, params) => call({ type: 'ask', name, params }) as Promise<never>,
-    async step(direction) {
-      await sending;
-      const no = refusal();
-      if (no !== undefined) return no;
-      const answer = await api.invoke('build:step', { revision, direction });
-      if (!answer.ok) {
-        if (answer.error.code === 'nothing-to-step')
-          return { ok: false, code: 'nothing-to-step', sentence: `There is nothing to ${direction}.` };
-        changeOpen({ halted: answer.error });
-        return waits;
-      }
-      const { diff, label, undo, redo } = answer.value;
-      revision = answer.value.revision;
-      await call({ type: 'apply', diffs: [diff] });
-      changeOpen({ undo, redo });
-      return { ok: true, label, added: diff.added.map((record) => record.id) };
-    },
+    step: (direction) =>
+      inTurn(async () => {
+        await sending;
+        const no = refusal();
+        if (no !== undefined) return no;
+        const answer = await api.invoke('build:step', { revision, direction });
+        if (!answer.ok) {
+          if (answer.error.code === 'nothing-to-step')
+            return { ok: false, code: 'nothing-to-step', sentence: `There is nothing to ${direction}.` };
+          changeOpen({ halted: answer.error });
+          return waits;
+        }
+        const { diff, label, undo, redo } = answer.value;
+        revision = answer.value.revision;
+        await call({ type: 'apply', diffs: [diff] });
+        changeOpen({ undo, redo });
+        return { ok: true, label, added: diff.added.map((record) => record.id) };
+      }),
     async tryAgain() {
       changeOpen({ halted: undefined });
       await send();
     },
-    async takeBack() {
-      if (file.is !== 'open') return;
-      // Another window wrote in between: only what is on disk is true, so everything is read anew.
-      if (file.halted?.code === 'stale-revision') return engine.reload();
-      const diffs = queue.map((pending) => invert(pending.diff)).reverse();
-      queue = [];
-      await call({ type: 'apply', diffs });
-      changeOpen({ saving: [], halted: undefined });
-      // The shell knows the labels of the steps that are on disk; reading the build again would be needless otherwise.
-      await engine.reload();
-    },
+    takeBack: () =>
+      inTurn(async () => {
+        if (file.is !== 'open') return;
+        // Another window wrote in between: only what is on disk is true, so everything is read anew.
+        if (file.halted?.code === 'stale-revision') return engine.reload();
+        const diffs = queue.map((pending) => invert(pending.diff)).reverse();
+        queue = [];
+        await call({ type: 'apply', diffs });
+        changeOpen({ saving: [], halted: undefined });
+        // The shell knows the labels of the steps that are on disk; reading the build again would be needless otherwise.
+        await engine.reload();
+      }),
     file: () => file,
     onFile: (listener) => {
       fileListeners.add(listener);

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
 import { departments } from './departments.ts';
@@ -25,6 +25,8 @@ export function App() {
 
   const { department, part: partOnShow } = usePlace();
   const shown = departments.find(({ id }) => id === department) ?? departments[0];
+  // One element for as long as the room stays: what changes in it, it hears of itself, and this need not draw it anew.
+  const room = useMemo(() => shown && <shown.View />, [shown]);
   return (
     <div className="window">
       {file.is === 'open' && (
@@ -34,7 +36,7 @@ export function App() {
           <div className="rooms">
             <Rail />
             <main className="room" data-department={shown?.id}>
-              <Mishap place={`${shown?.id} ${partOnShow}`}>{shown !== undefined && <shown.View />}</Mishap>
+              <Mishap place={`${shown?.id} ${partOnShow}`}>{room}</Mishap>
             </main>
           </div>
           <Foot />

@@ -26,8 +26,11 @@ export function useView<N extends ViewName>(name: N, params: ViewParams<N>): Vie
   return useSyncExternalStore(subscribe, () => engine.model(name, params));
 }
 
-/** Whether the build of this window is open for writing. */
+/** Whether the build of this window is open for writing. Whoever asks only this is not troubled by every saving. */
 export function useIsEditable(): boolean {
-  const file = useFile();
-  return file.is === 'open' && file.readOnly === undefined;
+  const engine = useEngine();
+  return useSyncExternalStore(engine.onFile, () => {
+    const file = engine.file();
+    return file.is === 'open' && file.readOnly === undefined;
+  });
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { notifyOutcome } from '../app/notices.ts';
 import { goTo, usePlace } from '../app/place.ts';
 import { useEngine, useIsEditable } from '../engine/use-engine.ts';
@@ -27,8 +27,8 @@ function goToFinding(finding: FindingLine): void {
   goTo({ department: 'drawing', ...(finding.part === undefined ? {} : { part: finding.part }), subject, also: rest });
 }
 
-/** One finding in words. A click on its sentence goes to its place. */
-export function FindingItem({ finding, showPart, full = false }: FindingItemProps) {
+/** One finding in words. A click on its sentence goes to its place. Kept while it says the same: there are hundreds. */
+export const FindingItem = memo(function FindingItem({ finding, showPart, full = false }: FindingItemProps) {
   const engine = useEngine();
   const editable = useIsEditable();
   const { subject } = usePlace();
@@ -73,7 +73,7 @@ export function FindingItem({ finding, showPart, full = false }: FindingItemProp
       {accepting && <AcceptDialog finding={finding} onClose={() => setAccepting(false)} />}
     </li>
   );
-}
+});
 
 function AcceptDialog({ finding, onClose }: { readonly finding: FindingLine; readonly onClose: () => void }) {
   const engine = useEngine();

@@ -97,17 +97,19 @@ interface Group {
 }
 
 function grouped(findings: readonly FindingLine[]): readonly Group[] {
+  const items = new Map<string, FindingLine[]>();
+  for (const finding of findings) {
+    const id = `${finding.accepted === undefined ? finding.severity : undefined} ${finding.department}`;
+    const list = items.get(id);
+    if (list === undefined) items.set(id, [finding]);
+    else list.push(finding);
+  }
   const groups: Group[] = [];
   for (const severity of [...severities, undefined]) {
     for (const department of Object.keys(departmentWords) as FindingLine['department'][]) {
-      const items = findings.filter(
-        (finding) =>
-          finding.department === department &&
-          (severity === undefined
-            ? finding.accepted !== undefined
-            : finding.accepted === undefined && finding.severity === severity),
-      );
-      if (items.length > 0) groups.push({ id: `${severity} ${department}`, severity, department, items });
+      const id = `${severity} ${department}`;
+      const list = items.get(id);
+      if (list !== undefined) groups.push({ id, severity, department, items: list });
     }
   }
   return groups;

@@ -219,8 +219,8 @@ function Dimensions({ sheet }: { readonly sheet: PartSheet }) {
         <p>
           A dimension runs from one station to another, or is a size: a diameter, a thread, an angle. Write values as
           the drawing does: <span className="figure">62</span>, <span className="figure">1-3/8"</span>, or a formula
-          such as <span className="figure">bore of column + 0.2</span>. A block copied from a spreadsheet can be pasted
-          here.
+          such as <span className="figure">bore of column + 0.2 mm</span>. A block copied from a spreadsheet can be
+          pasted here.
         </p>
       </Empty>
     );

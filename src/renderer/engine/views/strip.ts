@@ -39,6 +39,8 @@ export interface StripTie {
   readonly from: StationId;
   readonly to: StationId;
   readonly dimension: DimensionId | undefined;
+  /** What a click would do, and the same with the names of the stations. */
+  readonly act: string;
   readonly sentence: string;
 }
 
@@ -120,15 +122,16 @@ export function stripOf({ scene, drawing, stations, dimensions, unit }: StripInp
       };
     }),
     arcs,
-    ties: drawing.ties.map((tie) => ({
-      from: tie.from,
-      to: tie.to,
-      dimension: tie.dimension,
-      sentence:
-        tie.dimension === undefined
-          ? `Add a dimension from ${name(tie.from)} to ${name(tie.to)}`
-          : `Fill in the dimension from ${name(tie.from)} to ${name(tie.to)}`,
-    })),
+    ties: drawing.ties.map((tie) => {
+      const act = tie.dimension === undefined ? 'Add a dimension' : 'Fill in the dimension';
+      return {
+        from: tie.from,
+        to: tie.to,
+        dimension: tie.dimension,
+        act,
+        sentence: `${act} from ${name(tie.from)} to ${name(tie.to)}`,
+      };
+    }),
     conflicts: drawing.conflicts.map((conflict) => conflictOf(conflict, dimensions, unit)),
   };
 }

@@ -13,7 +13,7 @@ export interface TraceStep {
   readonly id: RecordId;
   readonly depth: number;
   readonly name: string;
-  /** As written on the drawing, e.g. `bore of column + 0.2`. */
+  /** As written on the drawing, e.g. `bore of column + 0.2 mm`. */
   readonly written: string;
   readonly value: string;
   readonly source: string;
@@ -135,18 +135,29 @@ function traceStation(scene: Scene, id: StationId, part: PartId): Omit<Trace, 'f
     kind: 'station',
     name: record.name,
     part,
-    value: placed === undefined ? undefined : `${show(placed.at, 'length', unit)} from ${originName}`,
+    value:
+      placed === undefined
+        ? undefined
+        : placeWords(show(placed.at, 'length', unit), originName, origin === id, reached),
     problem: reached
       ? undefined
       : drawing?.datum === undefined
         ? `Axis ${record.axis} has no datum.`
-        : `No dimension ties it to the datum; it hangs on ${originName} alone.`,
+        : origin === id
+          ? `No dimension ties it to the datum of ${record.axis}.`
+          : `No dimension ties it to the datum of ${record.axis}; it hangs on ${originName} alone.`,
     band: placed === undefined || placed.path.length === 0 ? undefined : showBand(placed.band, unit),
     rss: placed === undefined || placed.path.length === 0 ? undefined : `±${show(placed.band.rss, 'length', unit)}`,
     limitsRow: undefined,
     steps: (placed?.path ?? []).slice(0, STEPS_SHOWN).map((dimension) => stepOf(scene, dimension, 0, part)),
     ...neighbours(scene, id, part),
   };
+}
+
+/** A station that others are placed from has no distance from itself worth telling. */
+function placeWords(at: string, from: string, isOrigin: boolean, reached: boolean): string {
+  if (!isOrigin) return `${at} from ${from}`;
+  return reached ? `${at}, the datum` : 'not placed';
 }
 
 function stepOf(scene: Scene, id: DimensionId, depth: number, home: PartId): TraceStep {

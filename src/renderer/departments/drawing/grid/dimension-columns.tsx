@@ -70,7 +70,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
     {
       id: 'value',
       title: 'Written',
-      about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2',
+      about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2 mm',
       width: 132,
       figure: 'left',
       text: (row) => row.record.value,

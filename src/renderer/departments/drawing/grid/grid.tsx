@@ -1,10 +1,19 @@
-import { useVirtualizer } from '@tanstack/react-virtual';
+import { useVirtualizer, type Virtualizer } from '@tanstack/react-virtual';
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { classNames } from '../../../kit/class-names.ts';
 import { type Block, blockOf, type Cell, inBlock, parseTsv, writeTsv } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
+import { choiceOf } from './choice-of.ts';
 import type { Column } from './column.ts';
 import { useClipboard } from './use-clipboard.ts';
+
+/** Scrolls to a row unless it stands clear of both ends: asking for the scroller's sizes would lay the page out at once. */
+function bringIntoView(virtual: Virtualizer<HTMLDivElement, Element>, row: number): void {
+  const seen = virtual.range;
+  // The first of the rows in view lies under the head.
+  if (seen && row > seen.startIndex + 1 && row < seen.endIndex) return;
+  virtual.scrollToIndex(row);
+}
 
 export interface GridProps<R> {
   readonly label: string;
@@ -71,7 +80,7 @@ export function Grid<R>(props: GridProps<R>) {
     if (row < 0) return;
     setActive((now) => (now.row === row ? now : { row, column: now.column }));
     setAnchor(undefined);
-    virtual.scrollToIndex(row);
+    bringIntoView(virtual, row);
   }, [selected, rows, keyOf, virtual]);
 
   // Commits take their time: what follows them looks at the rows of that moment, not at those of the keystroke.
@@ -85,7 +94,7 @@ export function Grid<R>(props: GridProps<R>) {
     const to = clamp(cell);
     setAnchor(extend ? (anchor ?? active) : undefined);
     setActive(to);
-    virtual.scrollToIndex(to.row);
+    bringIntoView(virtual, to.row);
     scrollToColumn(scroller.current, columns, to.column);
     const row = latest.current.rows[to.row];
     if (!extend) onSelect(row === undefined ? undefined : keyOf(row));
@@ -295,9 +304,11 @@ export function Grid<R>(props: GridProps<R>) {
                         <ChoiceEditor
                           title={column.title}
                           choices={column.edit.choices}
-                          start={
-                            editing.start.length === 1 ? firstOf(column.edit.choices, editing.start) : editing.start
-                          }
+                          start={choiceOf(
+                            column.edit.choices,
+                            editing.start,
+                            row === undefined ? '' : column.text(row),
+                          )}
                           onDone={(text, then) => void finish(editing, text, then)}
                           onCancel={() => {
                             setEditing(undefined);
@@ -338,9 +349,6 @@ export function Grid<R>(props: GridProps<R>) {
 function NewCell({ text, hint }: { readonly text: string | undefined; readonly hint: string }) {
   return text === undefined ? <span className="soft">{hint}</span> : <span className="ellipsis">{text}</span>;
 }
-
-const firstOf = (choices: readonly string[], letter: string): string =>
-  choices.find((choice) => choice.startsWith(letter.toLowerCase())) ?? choices[0] ?? '';
 
 const pageOf = (scroller: HTMLElement | null): number =>
   Math.max(1, Math.floor((scroller?.clientHeight ?? ROW_PX * 10) / ROW_PX) - 2);

@@ -129,7 +129,7 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
               unit={inch ? 'in' : 'mm'}
             />
             <Bases layout={layout} model={model} />
-            <Ties model={model} layout={layout} onTie={onTie} />
+            <Ties layout={layout} onTie={onTie} />
             <Arcs
               model={model}
               layout={layout}

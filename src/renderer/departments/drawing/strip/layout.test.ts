@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { DimensionId, StationId } from '../../../../shared/base/ids.ts';
-import type { StripArc, StripModel, StripStation } from '../../../engine/views/strip.ts';
+import type { StripArc, StripModel, StripStation, StripTie } from '../../../engine/views/strip.ts';
 import { arcPath, fitLook, groupOffsets, layStrip, scaleMarks, zoomLook } from './layout.ts';
 
 const station = (name: string, at: number, group = 0): StripStation => ({
@@ -144,4 +144,48 @@ test('a path begins and ends at the two stations', () => {
   expect(path.startsWith('M10 90')).toBe(true);
   expect(path.endsWith('110 90')).toBe(true);
   expect(path).toContain(' 50 ');
+});
+
+describe('groups that float', () => {
+  const tie = (from: string, to: string): StripTie => ({
+    from: `station:${from}` as StationId,
+    to: `station:${to}` as StationId,
+    dimension: undefined,
+    act: 'Add a dimension',
+    sentence: `Add a dimension from ${from} to ${to}`,
+  });
+  const loose = (count: number): StripModel => {
+    const names = Array.from({ length: count }, (_, i) => `s${i + 1}`);
+    const stations = [station('foot', 0), ...names.map((name, i) => station(name, 0, i + 1))];
+    return { ...model(stations, [], count + 1), ties: names.map((name) => tie('foot', name)) };
+  };
+
+  test('ties that lie over one another stand on levels of their own, and their words apart', () => {
+    const three = loose(3);
+    const { ties, tiesCrowded } = layStrip(three, fitLook(three, 650), 650, 300);
+    const tops = ties.map(({ y1, y2, height }) => Math.min(y1, y2) - height);
+    expect(tiesCrowded).toBe(false);
+    expect(tops[0]! - tops[1]!).toBeGreaterThanOrEqual(16);
+    expect(tops[1]! - tops[2]!).toBeGreaterThanOrEqual(16);
+    expect(tops[2]).toBeGreaterThan(0);
+    expect(ties.map(({ label }) => label)).toEqual([
+      'Add a dimension',
+      'Add a dimension from foot to s2',
+      'Add a dimension from foot to s3',
+    ]);
+  });
+
+  test('many ties in a low pane show their words one at a time', () => {
+    const many = loose(20);
+    const layout = layStrip(many, fitLook(many, 650), 650, 200);
+    expect(layout.tiesCrowded).toBe(true);
+    expect(new Set(layout.ties.map(({ height, y1, y2 }) => Math.min(y1, y2) - height)).size).toBe(20);
+  });
+
+  test('what says that they float stays on the sheet', () => {
+    const three = loose(3);
+    const sides = (wide: number) => layStrip(three, fitLook(three, wide), wide, 300).bases.map((base) => base.noteSide);
+    expect(sides(650)).toEqual([undefined, 'right', 'right', 'left']);
+    expect(sides(300)).toEqual([undefined, 'left', undefined, undefined]);
+  });
 });

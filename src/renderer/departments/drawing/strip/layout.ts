@@ -1,4 +1,4 @@
-import type { StripArc, StripModel, StripStation } from '../../../engine/views/strip.ts';
+import type { StripArc, StripModel, StripStation, StripTie } from '../../../engine/views/strip.ts';
 
 /** How the strip is looked at: pixels per mm, and which place (in strip mm) stands at the left edge. */
 export interface StripLook {
@@ -27,18 +27,30 @@ export interface PlacedArc {
   readonly height: number;
 }
 
+export interface PlacedTie extends Omit<PlacedArc, 'arc'> {
+  readonly tie: StripTie;
+  /** As much of its sentence as there is room for. */
+  readonly label: string;
+  readonly labelX: number;
+}
+
 export interface PlacedBase {
   readonly group: number;
   readonly x1: number;
   readonly x2: number;
   readonly y: number;
+  /** On which side there is room to say that it floats. */
+  readonly noteSide: 'left' | 'right' | undefined;
 }
 
 export interface StripLayout {
   readonly ticks: readonly PlacedTick[];
   readonly arcs: readonly PlacedArc[];
   readonly bases: readonly PlacedBase[];
-  /** Where each station stands, for ties drawn between groups. */
+  readonly ties: readonly PlacedTie[];
+  /** So many ties that their words would stand in one another's way: they are shown one at a time. */
+  readonly tiesCrowded: boolean;
+  /** Where each station stands. */
   readonly at: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
   readonly nameRows: number;
   readonly height: number;
@@ -51,6 +63,8 @@ const STEP = 22;
 const LEAST_STEP = 14;
 const MOST_STEP = 34;
 const FIRST = 26;
+const LEAST_TIE_STEP = 6;
+const LETTERED_TIE_STEP = 16;
 const TOP = 20;
 const DROP = 30;
 const NAME_ROW = 17;
@@ -58,6 +72,8 @@ const NAME_GAP = 10;
 const MARGIN = 56;
 const BELOW = 20;
 const FOOT = 18;
+/** Room for "not tied to the datum". */
+const NOTE = 124;
 /** Mean advance of a condensed letter at 13 px; the names are spaced by it, not measured, so that layout stays pure. */
 const LETTER = 6.3;
 
@@ -114,7 +130,6 @@ export function zoomLook(look: StripLook, factor: number, x: number): StripLook 
 }
 
 interface Span {
-  readonly arc: StripArc;
   readonly low: number;
   readonly high: number;
 }
@@ -143,17 +158,21 @@ export function layStrip(model: StripModel, look: StripLook, pxWide: number, pxH
   const offsets = groupOffsets(model);
   const placeOf = (station: StripStation) => station.at + (offsets[station.group] ?? 0);
   const byId = new Map(model.stations.map((station) => [station.id as string, station]));
-  const spans = model.arcs.map((arc): Span => {
-    const [a, b] = [placeOf(byId.get(arc.from)!), placeOf(byId.get(arc.to)!)];
-    return { arc, low: Math.min(a, b), high: Math.max(a, b) };
-  });
-  const level = levels(spans);
+  const spanOf = ({ from, to }: Pick<StripTie, 'from' | 'to'>): Span => {
+    const [a, b] = [placeOf(byId.get(from)!), placeOf(byId.get(to)!)];
+    return { low: Math.min(a, b), high: Math.max(a, b) };
+  };
+  const level = levels(model.arcs.map(spanOf));
   const tallest = Math.max(0, ...level);
+  const tieLevel = levels(model.ties.map(spanOf));
+  const tieLevels = model.ties.length === 0 ? 0 : Math.max(...tieLevel) + 1;
   const xOf = (place: number) => (place - look.left) * look.scale;
   const named = nameRowsOf(model, (station) => xOf(placeOf(station)), pxWide);
   const below = (model.groups > 1 ? DROP : 0) + BELOW + named.rows * NAME_ROW + FOOT;
   // Many levels are drawn closer together, and few in a tall pane farther apart, rather than off the sheet.
-  const ghost = model.ties.length > 0 ? STEP : 0;
+  const tieRoom = (pxHigh - below - TOP - FIRST - tallest * LEAST_STEP) / Math.max(1, tieLevels);
+  const tieStep = Math.min(STEP, Math.max(LEAST_TIE_STEP, tieRoom));
+  const ghost = tieLevels * tieStep;
   const step = Math.min(MOST_STEP, Math.max(LEAST_STEP, (pxHigh - below - TOP - FIRST - ghost) / Math.max(1, tallest)));
   const rule = TOP + FIRST + ghost + tallest * step;
   const yOf = (group: number) => rule + (group === 0 ? 0 : DROP);
@@ -174,19 +193,52 @@ export function layStrip(model: StripModel, look: StripLook, pxWide: number, pxH
   });
   return {
     ticks,
-    arcs: spans.map(({ arc }, i) => {
+    arcs: model.arcs.map((arc, i) => {
       const [from, to] = [at.get(arc.from)!, at.get(arc.to)!];
       return { arc, x1: from.x, x2: to.x, y1: from.y, y2: to.y, height: FIRST + level[i]! * step };
     }),
-    bases: Array.from({ length: model.groups }, (_, group) => {
-      const xs = model.stations.filter((station) => station.group === group).map((station) => at.get(station.id)!.x);
-      return { group, x1: Math.min(...xs), x2: Math.max(...xs), y: yOf(group) };
-    }).filter(({ x1 }) => Number.isFinite(x1)),
+    bases: basesOf(model, at, yOf, pxWide),
+    ties: model.ties.map((tie, i): PlacedTie => {
+      const [from, to] = [at.get(tie.from)!, at.get(tie.to)!];
+      const top = TOP + ghost - (tieLevel[i]! + 1) * tieStep;
+      const label = tie.sentence.length * LETTER < Math.abs(to.x - from.x) - 16 ? tie.sentence : tie.act;
+      const half = (label.length * LETTER) / 2 + 4;
+      return {
+        tie,
+        x1: from.x,
+        x2: to.x,
+        y1: from.y,
+        y2: to.y,
+        height: Math.min(from.y, to.y) - top,
+        label,
+        labelX: Math.max(half, Math.min((from.x + to.x) / 2, pxWide - half)),
+      };
+    }),
+    tiesCrowded: tieLevels > 1 && tieStep < LETTERED_TIE_STEP,
     at,
     nameRows: named.rows,
     height: rule + below,
     rule,
   };
+}
+
+function basesOf(
+  model: StripModel,
+  at: StripLayout['at'],
+  yOf: (group: number) => number,
+  pxWide: number,
+): readonly PlacedBase[] {
+  const spans = Array.from({ length: model.groups }, (_, group) => {
+    const xs = model.stations.filter((station) => station.group === group).map((station) => at.get(station.id)!.x);
+    return { group, x1: Math.min(...xs), x2: Math.max(...xs), y: yOf(group) };
+  }).filter(({ x1 }) => Number.isFinite(x1));
+  return spans.map((span, i): PlacedBase => {
+    if (span.group === 0) return { ...span, noteSide: undefined };
+    const right = Math.min(pxWide, spans[i + 1]?.x1 ?? pxWide) - span.x1;
+    const before = spans[i - 1];
+    const left = span.x1 - Math.max(0, before === undefined || before.group === 0 ? 0 : before.x2);
+    return { ...span, noteSide: right > NOTE ? 'right' : left > NOTE ? 'left' : undefined };
+  });
 }
 
 interface NamedStation {

@@ -61,14 +61,19 @@ export function Bases({ layout, model }: { readonly layout: StripLayout; readonl
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
     <g aria-hidden="true">
-      {layout.bases.map(({ group, x1, x2, y }) => {
+      {layout.bases.map(({ group, x1, x2, y, noteSide }) => {
         const floats = group > 0 || model.datum === undefined;
         return (
           <g key={group} className={floats ? 'strip-base floats' : 'strip-base'}>
             <line x1={x1 - 14} x2={x2 + 14} y1={y} y2={y} />
             {!floats && <line x1={x1 - 14} x2={x2 + 14} y1={y + 3} y2={y + 3} />}
-            {group > 0 && (
-              <text x={x1 + 8} y={y + 16} className="lettering">
+            {noteSide !== undefined && (
+              <text
+                x={noteSide === 'right' ? x1 + 8 : x1 - 8}
+                y={y + 16}
+                textAnchor={noteSide === 'right' ? 'start' : 'end'}
+                className="lettering"
+              >
                 not tied to the datum
               </text>
             )}
@@ -81,24 +86,19 @@ export function Bases({ layout, model }: { readonly layout: StripLayout; readonl
 
 /** A dashed ghost of the dimension that would bring a floating group in; a click adds it or goes to fill it in. */
 export function Ties({
-  model,
   layout,
   onTie,
 }: {
-  readonly model: StripModel;
   readonly layout: StripLayout;
   readonly onTie: (tie: StripModel['ties'][number]) => void;
 }) {
-  return model.ties.map((tie) => {
-    const [from, to] = [layout.at.get(tie.from), layout.at.get(tie.to)];
-    if (from === undefined || to === undefined) return null;
-    const height = layout.rule - 24;
-    const top = Math.min(from.y, to.y) - height;
-    const d = arcPath({ x1: from.x, x2: to.x, y1: from.y, y2: to.y, height });
+  return layout.ties.map((placed) => {
+    const { tie, label, labelX, y1, y2, height } = placed;
+    const d = arcPath(placed);
     return (
       <g
         key={`${tie.from} ${tie.to}`}
-        className="strip-tie"
+        className={classNames('strip-tie', layout.tiesCrowded && 'crowded')}
         role="option"
         aria-selected={false}
         aria-label={`${tie.sentence}: it would tie the group to the datum`}
@@ -108,8 +108,8 @@ export function Ties({
       >
         <path className="hit" d={d} />
         <path d={d} />
-        <text x={(from.x + to.x) / 2} y={top - 6} textAnchor="middle">
-          {tie.sentence}
+        <text x={labelX} y={Math.min(y1, y2) - height - 6} textAnchor="middle">
+          {label}
         </text>
       </g>
     );

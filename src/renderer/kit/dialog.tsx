@@ -14,6 +14,8 @@ interface DialogProps {
   readonly children: ReactNode;
 }
 
+const fields = 'input:not([readonly], :disabled), select:not(:disabled), textarea:not([readonly], :disabled)';
+
 /** A modal sheet. It is open while it is rendered; the browser keeps the focus inside and gives it back after. */
 export function Dialog({ title, onClose, wide, actions, onSubmit, children }: DialogProps) {
   const element = useRef<HTMLDialogElement>(null);
@@ -22,6 +24,8 @@ export function Dialog({ title, onClose, wide, actions, onSubmit, children }: Di
     const dialog = element.current;
     const before = document.activeElement;
     if (dialog !== null && !dialog.open) dialog.showModal();
+    // The browser would choose the close button, as it comes first: what is written next belongs into the first field.
+    dialog?.querySelector<HTMLElement>(`.body :is(${fields})`)?.focus();
     return () => {
       dialog?.close();
       if (before instanceof HTMLElement && before.isConnected) before.focus();

@@ -186,6 +186,6 @@ describe('groups that float', () => {
     const three = loose(3);
     const sides = (wide: number) => layStrip(three, fitLook(three, wide), wide, 300).bases.map((base) => base.noteSide);
     expect(sides(650)).toEqual([undefined, 'right', 'right', 'left']);
-    expect(sides(300)).toEqual([undefined, 'left', undefined, undefined]);
+    expect(sides(340)).toEqual([undefined, 'left', undefined, undefined]);
   });
 });

@@ -2,7 +2,7 @@ import type { BodyId, DimensionId, PartId, StationId } from '../../shared/base/i
 import type { Body } from '../../shared/build/body.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Dimension } from '../../shared/build/dimension.ts';
-import { materialOf } from '../../shared/build/material.ts';
+import { materialOf, type OwnMaterial } from '../../shared/build/material.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Build, BuildRecord } from '../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID, type Settings } from '../../shared/build/settings.ts';
@@ -17,8 +17,10 @@ export interface BuildIndex {
   dimensionsOf(part: PartId): readonly Dimension[];
   /** In the order in which they add to the part and take from it. */
   bodiesOf(part: PartId): readonly Body[];
-  /** Materials of the build's own. */
+  /** Materials of the build's own, as look-ups take them. */
   materials(): readonly Material[];
+  /** Their records. */
+  materialRecords(): readonly OwnMaterial[];
   part(id: PartId): Part | undefined;
   station(id: StationId): Station | undefined;
   dimension(id: DimensionId): Dimension | undefined;
@@ -45,9 +47,10 @@ export function createBuildIndex(build: Build): BuildIndex {
   const records = new Map<string, BuildRecord>();
   const parts = new Map<string, Part>();
   const held = new Map<string, Held>();
-  const materials = new Map<string, Material>();
+  const materials = new Map<string, OwnMaterial>();
   let partList: readonly Part[] | undefined;
   let materialList: readonly Material[] | undefined;
+  let materialRecords: readonly OwnMaterial[] | undefined;
 
   const holdOf = (part: string): Held => {
     let hold = held.get(part);
@@ -82,9 +85,10 @@ export function createBuildIndex(build: Build): BuildIndex {
       else hold.dimensions.delete(record.id);
       hold.dimensionList = undefined;
     } else if (record.kind === 'material') {
-      if (there) materials.set(record.id, materialOf(record));
+      if (there) materials.set(record.id, record);
       else materials.delete(record.id);
       materialList = undefined;
+      materialRecords = undefined;
     } else if (record.kind === 'body') {
       const hold = holdOf(record.part);
       if (there) hold.bodies.set(record.id, record);
@@ -120,8 +124,12 @@ export function createBuildIndex(build: Build): BuildIndex {
       return hold.bodyList;
     },
     materials: () => {
-      materialList ??= [...materials.values()];
+      materialList ??= [...materials.values()].map(materialOf);
       return materialList;
+    },
+    materialRecords: () => {
+      materialRecords ??= [...materials.values()];
+      return materialRecords;
     },
     part: (id) => find('part', id),
     station: (id) => find('station', id),

@@ -14,6 +14,7 @@ import type { Ask, View } from './view.ts';
 import { bodiesView } from './views/bodies.ts';
 import { findingsView } from './views/findings.ts';
 import { linksView } from './views/links.ts';
+import { materialsView } from './views/materials.ts';
 import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
 import { reachView } from './views/reach.ts';
@@ -33,6 +34,7 @@ export const views = {
   sheet: sheetView,
   links: linksView,
   opened: openedView,
+  materials: materialsView,
   reach: reachView,
 } as const satisfies Record<string, View<never, unknown>>;
 

@@ -13,9 +13,11 @@ export const thread: Verb = {
   name: 'thread',
   usage: 'NAME [--percent P] [--json]',
   summary: 'sizes of a thread, its tap drill and its clearance holes',
-  help: `Says the diameters of a thread, the hole to tap with the drills that come nearest
+  help: `Says the diameters of a thread, the hole to tap, the drills that come nearest
 and how much thread each leaves, the holes a screw passes through, and the area
 that carries a pull. NAME is M8, M8x1, 1/4-20, "#10-32", 3/8-16 BSW, Tr 20x4 …
+Exit status: 2 the thread is not known; the nearest known ones are named.
+
 Status: "read" on a published page, or "from memory" and still to be checked.
 
   --percent P  the hole that leaves P percent of the thread, instead of the rule

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import type { PartId } from '../../shared/base/ids.ts';
 import { nameKey } from '../../shared/formula/name-key.ts';
 import { addPart } from '../app/adding.ts';
+import { askName, useUnnamed } from '../app/naming.ts';
 import { notify, notifyOutcome } from '../app/notices.ts';
 import { goTo, usePlace } from '../app/place.ts';
 import { useEngine, useIsEditable, useView } from '../engine/use-engine.ts';
@@ -44,6 +45,13 @@ export function PartsPane() {
   useEffect(() => {
     if (active >= 0) rows.scrollToIndex(active);
   }, [active, rows]);
+  const unnamed = useUnnamed();
+  useEffect(() => {
+    if (!parts.some((part) => part.id === unnamed)) return;
+    askName(undefined);
+    setFilter('');
+    setRenaming(unnamed as PartId);
+  }, [unnamed, parts]);
   const select = (index: number) => goTo({ part: shown[index]?.id });
   const roving = useRoving({ count: shown.length, active, onActive: select, textAt: (i) => shown[i]?.name ?? '' });
 

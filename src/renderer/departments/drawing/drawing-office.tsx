@@ -45,13 +45,7 @@ function NoPart() {
     <Pane title="Drawing">
       <Empty
         title="No part on the board"
-        actions={
-          editable && (
-            <Button look="main" onClick={() => void addPart(engine)}>
-              Add a Part
-            </Button>
-          )
-        }
+        actions={editable && <Button onClick={() => void addPart(engine)}>Add a Part</Button>}
       >
         <p>
           Add the first part of the machine. Then give it stations (its faces, shoulders and centrelines) and the

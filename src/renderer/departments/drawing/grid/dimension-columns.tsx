@@ -31,7 +31,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       id: 'name',
       title: 'Dimension',
       about: 'Name by which formulas call it',
-      width: 156,
+      width: 148,
       text: (row) => row.record.name,
       edit: {},
     },
@@ -39,7 +39,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       id: 'from',
       title: 'From / size',
       about: 'The station it runs from, or what size it is: diameter, radius, length, angle, thread, count…',
-      width: 108,
+      width: 100,
       text: (row) => halves.get(row.record.id) ?? row.from,
       show: (row) =>
         row.record.measure.type === 'size' && !halves.has(row.record.id) ? (
@@ -53,7 +53,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       id: 'to',
       title: 'To',
       about: 'The station it runs to; empty for a size',
-      width: 108,
+      width: 100,
       text: (row) => (halves.has(row.record.id) ? '' : row.to),
       problem: (row) => (halves.has(row.record.id) ? 'Write the station that it runs to.' : undefined),
       edit: {
@@ -71,7 +71,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       id: 'value',
       title: 'Written',
       about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2 mm',
-      width: 132,
+      width: 124,
       figure: 'left',
       text: (row) => row.record.value,
       problem: (row) => row.valueProblem,
@@ -85,6 +85,16 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
           return (names ?? []).map(({ insert, value }) => ({ text: insert, beside: value }));
         },
       },
+    },
+    {
+      id: 'limits',
+      title: 'Limits',
+      about: 'Limits as written: ±0.1, +0.2/-0. Empty: left to the build’s general tolerance',
+      width: 92,
+      figure: 'right',
+      text: (row) => row.record.limits,
+      problem: (row) => row.limitsProblem,
+      edit: { preview: preview('limits') },
     },
     {
       id: 'resolved',
@@ -102,16 +112,6 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       width: 84,
       figure: 'right',
       text: (row) => row.inch ?? '',
-    },
-    {
-      id: 'limits',
-      title: 'Limits',
-      about: 'Limits as written: ±0.1, +0.2/-0. Empty: left to the build’s general tolerance',
-      width: 92,
-      figure: 'right',
-      text: (row) => row.record.limits,
-      problem: (row) => row.limitsProblem,
-      edit: { preview: preview('limits') },
     },
     {
       id: 'lower',

@@ -3,6 +3,8 @@ import type { DimensionId } from '../../../../shared/base/ids.ts';
 import { type CellField, cellFields } from '../../../../shared/build/commands/cells-set.ts';
 import { type Measure, sizeForms } from '../../../../shared/build/dimension.ts';
 import { nameKey } from '../../../../shared/formula/name-key.ts';
+import { nearestName } from '../../../../shared/formula/nearest-name.ts';
+import { askName } from '../../../app/naming.ts';
 import { notify, notifyOutcome } from '../../../app/notices.ts';
 import { goTo, usePlace } from '../../../app/place.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
@@ -37,13 +39,22 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
   const measureOf = (from: string, to: string): Measure | string | 'half' => {
     const form = sizeForms.find((each) => each === nameKey(from));
     if (form !== undefined && to === '') return { type: 'size', form };
+    const stationNames = sheet.stations.map(({ record }) => record.name);
     const named = (name: string) => sheet.stations.filter(({ record }) => nameKey(record.name) === nameKey(name));
     const starts = named(from);
-    if (starts.length === 0)
-      return `There is no station "${from}" in this part. Add it under Stations, or write a size such as "diameter".`;
+    if (starts.length === 0) {
+      const near = nearestName(from, [...stationNames, ...sizeForms]);
+      return near === undefined
+        ? `There is no station "${from}" in this part. Add it under Stations, or write a size such as "diameter".`
+        : `There is no station "${from}" in this part. Did you mean "${near}"? Otherwise add it under Stations.`;
+    }
     if (to === '') return 'half';
     const ends = named(to);
-    if (ends.length === 0) return `There is no station "${to}" in this part. Add it under Stations first.`;
+    if (ends.length === 0) {
+      const near = nearestName(to, stationNames);
+      const remedy = near === undefined ? 'Add it under Stations first.' : `Did you mean "${near}"?`;
+      return `There is no station "${to}" in this part. ${remedy}`;
+    }
     for (const start of starts)
       for (const end of ends)
         if (start.record.axis === end.record.axis && start !== end)
@@ -131,7 +142,9 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
           })
           .then((outcome) => {
             notifyOutcome(outcome);
-            if (outcome.ok) goTo({ subject: outcome.added[0] });
+            if (!outcome.ok) return;
+            goTo({ subject: outcome.added[0] });
+            askName(outcome.added[0]);
           })
       }
       onRemove={(rows) =>

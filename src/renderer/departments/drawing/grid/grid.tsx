@@ -1,5 +1,7 @@
 import { useVirtualizer, type Virtualizer } from '@tanstack/react-virtual';
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import { askName, useUnnamed } from '../../../app/naming.ts';
+import { notify } from '../../../app/notices.ts';
 import { classNames } from '../../../kit/class-names.ts';
 import { type Block, blockOf, type Cell, inBlock, parseTsv, writeTsv } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
@@ -83,6 +85,16 @@ export function Grid<R>(props: GridProps<R>) {
     bringIntoView(virtual, row);
   }, [selected, rows, keyOf, virtual]);
 
+  const unnamed = useUnnamed();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each that was added
+  useEffect(() => {
+    const row = rows.findIndex((each) => keyOf(each) === unnamed);
+    if (row < 0 || unnamed === undefined) return;
+    askName(undefined);
+    setActive({ row, column: 0 });
+    startEditing({ row, column: 0 });
+  }, [unnamed, rows]);
+
   // Commits take their time: what follows them looks at the rows of that moment, not at those of the keystroke.
   const latest = useRef({ rows, count });
   latest.current = { rows, count };
@@ -119,6 +131,8 @@ export function Grid<R>(props: GridProps<R>) {
     const refused = changed ? await props.onCommit(row, column.id, text.trim()) : undefined;
     if (refused !== undefined && then !== 'stay')
       return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
+    // Whoever has gone elsewhere is not called back, but what was written does not go without a word.
+    if (refused !== undefined) notify({ sentence: `"${text}" was not taken. ${refused}`, isRefusal: true });
     setEditing(undefined);
     if (then !== 'stay') {
       scroller.current?.focus({ preventScroll: true });

@@ -1,6 +1,7 @@
 import { useCallback, useMemo } from 'react';
 import type { StationId } from '../../../../shared/base/ids.ts';
 import { type Axis, axes, stationForms } from '../../../../shared/build/station.ts';
+import { askName } from '../../../app/naming.ts';
 import { notify, notifyOutcome } from '../../../app/notices.ts';
 import { goTo, usePlace } from '../../../app/place.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
@@ -121,7 +122,9 @@ export function StationTable({ sheet }: { readonly sheet: PartSheet }) {
           })
           .then((outcome) => {
             notifyOutcome(outcome);
-            if (outcome.ok) goTo({ subject: outcome.added[0] });
+            if (!outcome.ok) return;
+            goTo({ subject: outcome.added[0] });
+            askName(outcome.added[0]);
           })
       }
       onRemove={(rows) => void onRemove(rows)}

@@ -10,7 +10,11 @@ import { linksView } from './links.ts';
 import { openedView } from './opened.ts';
 import { reachView } from './reach.ts';
 
-const sceneOf = (build: Build): Scene => ({ works: createWorks(build), index: createBuildIndex(build) });
+const sceneOf = (build: Build): Scene => {
+  const works = createWorks(build);
+  const { solids } = works;
+  return { works, index: createBuildIndex(build), solids, meshOf: solids.meshOf, kernel: 'failed' };
+};
 
 /** Keeps a view over a scene as the worker does. */
 function watch<P, M>(scene: Scene, view: View<P, M>, params: P) {

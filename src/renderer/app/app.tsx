@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
+import { cyclePanes } from '../kit/pane.tsx';
 import { departments } from './departments.ts';
 import { type DialogName, Dialogs } from './dialogs.tsx';
 import { Foot } from './foot.tsx';
@@ -22,6 +23,7 @@ export function App() {
   useKeys(engine, setDialog);
   useWindowState(file);
   useFirstPart();
+  useFirstFocus();
 
   const { department, part: partOnShow } = usePlace();
   const shown = departments.find(({ id }) => id === department) ?? departments[0];
@@ -48,6 +50,14 @@ export function App() {
       <Announcer />
     </div>
   );
+}
+
+/** When a build is opened the keys work at once: the first pane has the focus, unless something has it already. */
+function useFirstFocus(): void {
+  const isThere = useView('summary', null) !== undefined;
+  useEffect(() => {
+    if (isThere) requestAnimationFrame(() => document.activeElement === document.body && cyclePanes(false));
+  }, [isThere]);
 }
 
 /** When a build is opened, or the selected part goes, the first part is selected. */

@@ -28,7 +28,7 @@ export function DrawingOffice() {
       direction="across"
       sized="first"
       label="Width of the list of parts"
-      initial={232}
+      initial={212}
       min={160}
       max={480}
     >
@@ -71,7 +71,7 @@ function PartRoom({ part }: { readonly part: string }) {
         direction="across"
         sized="second"
         label="Width of the inspector"
-        initial={320}
+        initial={304}
         min={240}
         max={640}
       >

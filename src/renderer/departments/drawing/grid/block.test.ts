@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { blockOf, inBlock, parseTsv, writeTsv } from './block.ts';
+import { blockOf, inBlock, parseTsv, withoutHeads, writeTsv } from './block.ts';
 
 describe('a block from a spreadsheet', () => {
   test.each([
@@ -45,4 +45,46 @@ test('a block holds its corners and nothing outside', () => {
   expect(inBlock(block, 3, 2)).toBe(true);
   expect(inBlock(block, 4, 2)).toBe(false);
   expect(inBlock(block, 2, 0)).toBe(false);
+});
+
+describe('heads of columns copied along', () => {
+  const heads = [['name', 'dimension'], ['from', 'from / size', 'size'], ['to'], ['value', 'written']];
+  test.each([
+    [
+      'heads go',
+      [
+        ['Dimension', 'From', 'To ', 'Value'],
+        ['bore', 'diameter', '', '24'],
+      ],
+      1,
+    ],
+    [
+      'a column without a head is no matter',
+      [
+        ['Name', '', 'to'],
+        ['a', 'b', 'c'],
+      ],
+      1,
+    ],
+    ['one word may be a name', [['from'], ['to']], 2],
+    [
+      'heads of other columns are not heads here',
+      [
+        ['From', 'To'],
+        ['a', 'b'],
+      ],
+      2,
+    ],
+    ['a lone line stays, whatever it says', [['Dimension', 'From']], 1],
+    [
+      'figures stay',
+      [
+        ['bore', 'diameter'],
+        ['web', 'length'],
+      ],
+      2,
+    ],
+  ] as const)('%s', (_name, block, left) => {
+    expect(withoutHeads(block, heads)).toEqual(block.slice(block.length - left));
+  });
 });

@@ -61,6 +61,21 @@ export function parseTsv(text: string): readonly (readonly string[])[] {
   return rows;
 }
 
+/**
+ * A block without its first line, when that holds the heads of columns and no figures: it is easily copied along.
+ * @param heads the words that stand for a head, column by column from where the block is put
+ */
+export function withoutHeads(
+  block: readonly (readonly string[])[],
+  heads: readonly (readonly string[])[],
+): readonly (readonly string[])[] {
+  const [first, ...rest] = block;
+  if (first === undefined || rest.length === 0) return block;
+  const words = first.map((cell) => cell.trim().toLowerCase());
+  const isHead = (word: string, c: number) => word === '' || (heads[c] ?? []).includes(word);
+  return words.filter((word) => word !== '').length >= 2 && words.every(isHead) ? rest : block;
+}
+
 /** A cell in quotation marks that ends at a tab, a line end or the text's end; undefined: the mark is an inch or a plain one. */
 function readQuoted(text: string, start: number): { readonly cell: string; readonly next: number } | undefined {
   let cell = '';

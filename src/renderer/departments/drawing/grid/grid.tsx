@@ -3,7 +3,7 @@ import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { askName, useUnnamed } from '../../../app/naming.ts';
 import { notify } from '../../../app/notices.ts';
 import { classNames } from '../../../kit/class-names.ts';
-import { type Block, blockOf, type Cell, inBlock, parseTsv, writeTsv } from './block.ts';
+import { type Block, blockOf, type Cell, inBlock, parseTsv, withoutHeads, writeTsv } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
 import { choiceOf } from './choice-of.ts';
 import type { Column } from './column.ts';
@@ -213,7 +213,8 @@ export function Grid<R>(props: GridProps<R>) {
       return writeTsv(picked().map((row) => taken.map((column) => column.text(row))));
     },
     paste: (text) => {
-      const pasted = parseTsv(text);
+      const heads = columns.slice(block.left).map(headsOf);
+      const pasted = withoutHeads(parseTsv(text), heads);
       if (editable && pasted.length > 0) props.onPaste(block.top, block.left, pasted);
     },
   });
@@ -363,6 +364,10 @@ export function Grid<R>(props: GridProps<R>) {
 function NewCell({ text, hint }: { readonly text: string | undefined; readonly hint: string }) {
   return text === undefined ? <span className="soft">{hint}</span> : <span className="ellipsis">{text}</span>;
 }
+
+/** What a spreadsheet may call a column: its title, either half of it, or its short name. */
+const headsOf = (column: { readonly id: string; readonly title: string }): readonly string[] =>
+  [column.id, column.title, ...column.title.split('/')].map((head) => head.trim().toLowerCase());
 
 const pageOf = (scroller: HTMLElement | null): number =>
   Math.max(1, Math.floor((scroller?.clientHeight ?? ROW_PX * 10) / ROW_PX) - 2);

@@ -151,7 +151,7 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
           </svg>
         )}
       </div>
-      <ConflictNotes model={model} onSelect={select} />
+      <ConflictNotes model={model} lit={lit} onSelect={select} />
       {tip !== undefined && hovered !== undefined && (
         <TipBox id={`${id}tip`} anchor={hovered.rect}>
           {tip}

@@ -233,18 +233,26 @@ export function Ticks({ model, layout, lit, idPrefix, onSelect, onOpen, onHover 
   });
 }
 
-/** Each contradiction in words, at the head of the strip: what does not close and by how much. */
+/** More notes than these would cover the drawing that they speak of. */
+const NOTES_SHOWN = 2;
+
+/** Contradictions in words, at the head of the strip: what does not close and by how much; those in hand first. */
 export function ConflictNotes({
   model,
+  lit,
   onSelect,
 }: {
   readonly model: StripModel;
+  readonly lit: ReadonlySet<string>;
   readonly onSelect: (id: RecordId, also: readonly RecordId[]) => void;
 }) {
   if (model.conflicts.length === 0) return null;
+  const inHand = (conflict: StripModel['conflicts'][number]) => conflict.dimensions.some((id) => lit.has(id));
+  const ordered = model.conflicts.toSorted((a, b) => Number(inHand(b)) - Number(inHand(a)));
+  const more = ordered.length - NOTES_SHOWN;
   return (
     <ul className="strip-conflicts" aria-label="Contradictions">
-      {model.conflicts.map(({ dimensions, closingError, suspects }) => {
+      {ordered.slice(0, NOTES_SHOWN).map(({ dimensions, closingError, suspects }) => {
         const [first, ...rest] = suspects.length === 1 ? [suspects[0]!.dimension, ...dimensions] : dimensions;
         if (first === undefined) return null;
         const [suspect] = suspects;
@@ -265,6 +273,7 @@ export function ConflictNotes({
           </li>
         );
       })}
+      {more > 0 && <li className="strip-more">and {more} more among the findings</li>}
     </ul>
   );
 }

@@ -14,7 +14,13 @@ interface DialogProps {
   readonly children: ReactNode;
 }
 
-const fields = 'input:not([readonly], :disabled), select:not(:disabled), textarea:not([readonly], :disabled)';
+const written =
+  'input:not([type="checkbox"], [type="radio"], [readonly], :disabled), textarea:not([readonly], :disabled)';
+
+/** Where the writer goes on: the first field that is written in, else the act that is expected. */
+const startOf = (dialog: HTMLDialogElement): HTMLElement | null =>
+  dialog.querySelector<HTMLElement>(`.body :is(${written})`) ??
+  dialog.querySelector<HTMLElement>('footer .button.main:enabled');
 
 /** A modal sheet. It is open while it is rendered; the browser keeps the focus inside and gives it back after. */
 export function Dialog({ title, onClose, wide, actions, onSubmit, children }: DialogProps) {
@@ -24,8 +30,8 @@ export function Dialog({ title, onClose, wide, actions, onSubmit, children }: Di
     const dialog = element.current;
     const before = document.activeElement;
     if (dialog !== null && !dialog.open) dialog.showModal();
-    // The browser would choose the close button, as it comes first: what is written next belongs into the first field.
-    dialog?.querySelector<HTMLElement>(`.body :is(${fields})`)?.focus();
+    // The browser would choose the close button, as it comes first.
+    if (dialog !== null) startOf(dialog)?.focus();
     return () => {
       dialog?.close();
       if (before instanceof HTMLElement && before.isConnected) before.focus();

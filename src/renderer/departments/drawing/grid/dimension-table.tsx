@@ -151,7 +151,7 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
         rows.length > 0 &&
         void engine.run('dimension-remove', { dimensions: rows.map((row) => row.record.id) }).then(notifyOutcome)
       }
-      hint="write a new dimension"
+      hint="new dimension"
       newText={(column) => (column === 'from' ? halves.get('new') : undefined)}
     />
   );

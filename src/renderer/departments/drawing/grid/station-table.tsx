@@ -128,7 +128,7 @@ export function StationTable({ sheet }: { readonly sheet: PartSheet }) {
           })
       }
       onRemove={(rows) => void onRemove(rows)}
-      hint="write a new station"
+      hint="new station"
     />
   );
 }

@@ -168,7 +168,7 @@ export const rules = [
     forbids: (to) =>
       startsWithAny(
         to,
-        ['app/', 'departments/', 'works/', 'kit/', 'view/', 'findings/', 'parts/'].map(
+        ['app/', 'departments/', 'works/', 'kit/', 'view/', 'findings/', 'materials/', 'parts/'].map(
           (folder) => `src/renderer/${folder}`,
         ),
       ),

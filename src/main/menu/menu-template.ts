@@ -182,6 +182,7 @@ function editMenu(state: MenuState, commands: MenuCommands): Item {
       { role: 'selectAll', label: 'Select All' },
       line,
       action(commands, 'find', 'Find…', front?.hasBuild === true, 'CmdOrCtrl+F'),
+      action(commands, 'materials', 'Materials…', front?.hasBuild === true),
       ...(mac ? [] : [line, settingsItem(state, commands)]),
     ],
   };

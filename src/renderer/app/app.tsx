@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
 import { cyclePanes } from '../kit/pane.tsx';
+import { Materials } from '../materials/materials-dialog.tsx';
 import { departments } from './departments.ts';
 import { type DialogName, Dialogs } from './dialogs.tsx';
 import { Foot } from './foot.tsx';
@@ -42,6 +43,7 @@ export function App() {
             </main>
           </div>
           <Foot />
+          <Materials />
         </>
       )}
       {file.is === 'none' && <NoBuild />}

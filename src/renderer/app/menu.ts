@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import type { MenuAction } from '../../shared/ipc/contract.ts';
 import type { Engine } from '../engine/engine.ts';
 import { cyclePanes } from '../kit/pane.tsx';
+import { openMaterials } from '../materials/wanted.ts';
 import { addDimension, addPart, addStation, needPart } from './adding.ts';
 import type { DialogName } from './dialogs.tsx';
 import { exportCsv, exportJson, exportSolid } from './exporting.ts';
@@ -59,6 +60,9 @@ function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): void {
       return;
     case 'show-drawing':
       goTo({ department: 'drawing' });
+      return;
+    case 'materials':
+      openMaterials();
       return;
     case 'settings':
       open('settings');

@@ -7,6 +7,10 @@ import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { TextField } from '../kit/field.tsx';
 import { AcceptedMark, SeverityMark } from '../kit/marks.tsx';
+import { GiveFigures } from '../materials/give-figures.tsx';
+
+/** Rules that ask for a value of a part's material. */
+const asksOfMaterial: ReadonlySet<string> = new Set(['material-unknown-density']);
 
 interface FindingItemProps {
   readonly finding: FindingLine;
@@ -54,6 +58,11 @@ export const FindingItem = memo(function FindingItem({ finding, showPart, full =
         <p className="finding-under">
           Accepted {dayOf(lapsed.at)} at other figures (“{lapsed.reason}”): open again because they changed.
         </p>
+      )}
+      {editable && accepted === undefined && finding.part !== undefined && asksOfMaterial.has(finding.rule) && (
+        <div className="finding-acts">
+          <GiveFigures part={finding.part} />
+        </div>
       )}
       {full && editable && (finding.acceptable || accepted !== undefined) && (
         <div className="finding-acts">

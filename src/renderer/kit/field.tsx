@@ -70,7 +70,7 @@ export function TextField({ label, hint, error, value, onChange, ...rest }: Text
 
 interface SettledFieldProps extends FieldProps, InputProps {
   readonly value: string;
-  /** Called on Enter and on leaving, when the text differs. Esc takes the typing back. */
+  /** Called on Enter and on leaving, when the text differs or was refused. Esc takes the typing back. */
   readonly onSettle: (value: string) => void;
   readonly lines?: number;
 }
@@ -79,7 +79,7 @@ interface SettledFieldProps extends FieldProps, InputProps {
 export function SettledField({ label, hint, error, value, onSettle, lines, ...rest }: SettledFieldProps) {
   const [draft, setDraft] = useState(value);
   useEffect(() => setDraft(value), [value]);
-  const settle = () => draft !== value && onSettle(draft);
+  const settle = () => (draft !== value || error !== undefined) && onSettle(draft);
   const shared = {
     className: 'input',
     value: draft,
@@ -88,6 +88,8 @@ export function SettledField({ label, hint, error, value, onSettle, lines, ...re
     onKeyDown: (event: React.KeyboardEvent) => {
       if (event.key === 'Escape' && draft !== value) {
         event.stopPropagation();
+        // In a dialog the browser would take the key to close it.
+        event.preventDefault();
         setDraft(value);
       }
       if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) settle();

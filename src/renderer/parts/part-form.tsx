@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Part } from '../../shared/build/part.ts';
 import { useEngine, useIsEditable } from '../engine/use-engine.ts';
 import { ChoiceField, SettledField } from '../kit/field.tsx';
+import { MaterialField } from '../materials/material-field.tsx';
 
 /** The title block of a part: every field is an edit of its own as soon as the writer is done with it. */
 export function PartForm({ part }: { readonly part: Part }) {
@@ -13,7 +14,7 @@ export function PartForm({ part }: { readonly part: Part }) {
     setError(outcome.ok ? undefined : { field, sentence: outcome.sentence });
   };
   const errorOf = (field: keyof Part) => (error?.field === field ? error.sentence : undefined);
-  const text = (label: string, field: 'name' | 'number' | 'sheet' | 'material' | 'note', lines?: number) => (
+  const text = (label: string, field: 'name' | 'number' | 'sheet' | 'note', lines?: number) => (
     <SettledField
       label={label}
       value={part[field]}
@@ -45,8 +46,10 @@ export function PartForm({ part }: { readonly part: Part }) {
         ]}
         onChange={(make) => void set('make', make)}
       />
+      <MaterialField part={part} error={errorOf('material')} onSettle={(material) => void set('material', material)} />
       <div className="form-row">
-        {text('Material', 'material')}
+        {text('Drawing number', 'number')}
+        {text('Sheet', 'sheet')}
         <SettledField
           label="Quantity"
           value={String(part.quantity)}
@@ -55,10 +58,6 @@ export function PartForm({ part }: { readonly part: Part }) {
           error={errorOf('quantity')}
           onSettle={setQuantity}
         />
-      </div>
-      <div className="form-row">
-        {text('Drawing number', 'number')}
-        {text('Sheet', 'sheet')}
       </div>
       {text('Note', 'note', 3)}
     </div>

@@ -200,6 +200,7 @@ export const menuActions = [
   'export-3mf',
   'show-works',
   'show-drawing',
+  'materials',
   'settings',
   'keys',
   'next-pane',

@@ -51,7 +51,6 @@ export const linksView = defineView<null, readonly PartLink[]>({
     let before: readonly PartLink[] = [];
     return (scene, _params, change) => {
       const stale = change === undefined ? undefined : staleParts(scene, change);
-      const moved = new Set(change?.parts);
       const next = new Map<PartId, Held>();
       const links: PartLink[] = [];
       let partsByName: ReadonlyMap<string, PartId> | undefined;
@@ -62,7 +61,7 @@ export const linksView = defineView<null, readonly PartLink[]>({
       const bring = (to: PartId): Held => {
         const known = held.get(to);
         const isStale = known === undefined || stale === undefined || stale.has(to);
-        if (!isStale && !moved.has(to) && !known.taken.some(({ from }) => moved.has(from))) return known;
+        if (!isStale && looksTheSame(scene, to, known)) return known;
         const taken = isStale ? keepPairs(known?.taken, takenBy(scene, to, partNamed)) : known.taken;
         return linked(scene, to, taken, known);
       };
@@ -77,6 +76,10 @@ export const linksView = defineView<null, readonly PartLink[]>({
     };
   },
 });
+
+const looksTheSame = (scene: Scene, to: PartId, { taken, looked }: Held): boolean =>
+  scene.works.findingsOf(to) === looked[0] &&
+  taken.every(({ from }, i) => scene.works.findingsOf(from) === looked[i + 1]);
 
 /** Makes the links of one part anew where its names or the findings at either end are others than before. */
 function linked(scene: Scene, to: PartId, taken: readonly Taken[], before: Held | undefined): Held {

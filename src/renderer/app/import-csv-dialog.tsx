@@ -80,7 +80,8 @@ export function ImportCsvDialog({ onClose }: { readonly onClose: () => void }) {
         <p>
           A table with a line of column names:{' '}
           <span className="figure">part, name, from, to, axis, value, plus, minus, source, sheet</span>, in any order,
-          with commas, semicolons or tabs between. Nothing is taken before you have seen what becomes of every row.
+          with commas, semicolons or tabs between. A size has its form, such as diameter or thread, in the place of the
+          axis. Nothing is taken before you have seen what becomes of every row.
         </p>
       )}
       <fieldset className="import-options">

@@ -91,6 +91,15 @@ describe('importing', () => {
     ]);
   });
 
+  test('a form of size may stand alone under "from", as in the tables of the window', () => {
+    const { report, build } = importInto(column, `${head}\ncolumn,oil hole,Diameter,,,4,,,,`);
+    expect(report).toMatchObject([{ outcome: 'added' }]);
+    expect(dimensionsOf(build, partsOf(build)[0]!.id).at(-1)).toMatchObject({
+      name: 'oil hole',
+      measure: { type: 'size', form: 'diameter' },
+    });
+  });
+
   test.each([
     ['column,,,,,1,,,,', /no name/],
     [',bore,,,,1,,,,', /names no part/],

@@ -15,7 +15,10 @@ export interface RowMeasure {
   readonly stations: readonly Station[];
 }
 
-/** What a row measures: by its stations and axis, or by its form of size, which stands under "axis". */
+const bothOrSize =
+  'Write both stations; for a size leave both empty and write its form, such as diameter, under "axis".';
+
+/** What a row measures: by its stations and axis, or by its form of size, which stands under "axis" (or alone under "from"). */
 export function measureOfRow(
   part: PartInHand,
   before: Dimension | undefined,
@@ -32,8 +35,12 @@ export function measureOfRow(
     );
   }
   if (row.from === '' && row.to === '') return sizeOfRow(part, before, axis, form);
+  // As in the tables of the window: a form of size in the place of the first station.
+  const alone = row.to === '' && row.axis === '' ? sizeFormNamed(row.from) : undefined;
+  if (alone && !part.stations.some((station) => nameKey(station.name) === nameKey(row.from)))
+    return sizeOfRow(part, before, undefined, alone);
   if (row.from === '' || row.to === '') {
-    return refuseRow('Only one of "from" and "to" is given.', 'Write both stations, or neither for a size.');
+    return refuseRow('Only one of "from" and "to" is given.', bothOrSize);
   }
   if (form) {
     return refuseRow(
@@ -134,6 +141,6 @@ function byNames(part: PartInHand, row: CsvRow): Result<RowMeasure, RowRefusal> 
     case 'same-station':
       return refuseRow(`It runs from "${shorten(row.from)}" to itself.`, 'Write two different stations.');
     case 'one-end':
-      return refuseRow('Only one of "from" and "to" is given.', 'Write both stations, or neither for a size.');
+      return refuseRow('Only one of "from" and "to" is given.', bothOrSize);
   }
 }

@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
-import { cyclePanes } from '../kit/pane.tsx';
 import { Materials } from '../materials/materials-dialog.tsx';
 import { departments } from './departments.ts';
 import { type DialogName, Dialogs } from './dialogs.tsx';
@@ -54,11 +53,15 @@ export function App() {
   );
 }
 
-/** When a build is opened the keys work at once: the first pane has the focus, unless something has it already. */
+/** When a build is opened the keys work at once: its list of parts has the focus, unless something has it already. */
 function useFirstFocus(): void {
   const isThere = useView('summary', null) !== undefined;
   useEffect(() => {
-    if (isThere) requestAnimationFrame(() => document.activeElement === document.body && cyclePanes(false));
+    if (!isThere) return;
+    requestAnimationFrame(() => {
+      if (document.activeElement !== document.body) return;
+      document.querySelector<HTMLElement>('.room [data-pane-entry], .room .empty button')?.focus();
+    });
   }, [isThere]);
 }
 

@@ -41,7 +41,7 @@ export function FindingsPane() {
       title="Findings"
       beside={<span className="figure soft">{open}</span>}
       actions={
-        <Button look="quiet" pressed={onlyPart} onClick={() => setOnlyPart(!onlyPart)}>
+        <Button pressed={onlyPart} onClick={() => setOnlyPart(!onlyPart)}>
           This part only
         </Button>
       }

@@ -13,6 +13,9 @@ interface CellEditorProps<R> {
   readonly onCancel: () => void;
 }
 
+/** Room for the table's scroll bar. */
+const EDGE_PX = 14;
+
 /** The field inside a cell. What the text comes to, or what is amiss with it, stands under it at every keystroke. */
 export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone, onCancel }: CellEditorProps<R>) {
   const id = useId();
@@ -33,11 +36,14 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
   }, [caretAtEnd, start]);
   // Near the foot of the table what stands under the cell would be cut off: it stands above then.
   const [above, setAbove] = useState(false);
+  // A formula is longer than its column: the field grows with it as far as the table goes.
+  const [most, setMost] = useState<number>();
   useLayoutEffect(() => {
     const cell = input.current?.getBoundingClientRect();
     const grid = input.current?.closest('.grid')?.getBoundingClientRect();
-    if (cell !== undefined && grid !== undefined)
-      setAbove(grid.bottom - cell.bottom < 120 && cell.top - grid.top > 120);
+    if (cell === undefined || grid === undefined) return;
+    setAbove(grid.bottom - cell.bottom < 120 && cell.top - grid.top > 120);
+    setMost(Math.max(cell.width, grid.right - cell.left - EDGE_PX));
   }, []);
   // Answers overtake one another while someone types fast: only the latest counts.
   useEffect(() => {
@@ -116,6 +122,7 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
         aria-invalid={problem === undefined ? undefined : true}
         aria-describedby={`${id}u`}
         {...combobox}
+        style={{ maxWidth: most }}
         spellCheck={false}
         autoComplete="off"
         value={text}

@@ -25,11 +25,7 @@ export function InspectorPane({ sheet }: { readonly sheet: PartSheet }) {
   return (
     <Pane
       title={titles[trace.kind]}
-      actions={
-        <Button look="quiet" onClick={() => goTo({ subject: undefined })}>
-          Title block
-        </Button>
-      }
+      actions={<Button onClick={() => goTo({ subject: undefined })}>Title block</Button>}
     >
       <TraceSheet trace={trace} sheet={sheet} />
     </Pane>

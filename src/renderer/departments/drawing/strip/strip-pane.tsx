@@ -95,7 +95,7 @@ export function StripPane({ sheet, onOpenRow, onWriteValue }: StripPaneProps) {
             editable &&
             axes.map((each) => (
               <Button key={each} onClick={() => void addStation(engine, each)}>
-                Add a station along {each}
+                Station along {each}
               </Button>
             ))
           }

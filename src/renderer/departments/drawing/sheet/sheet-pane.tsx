@@ -98,7 +98,9 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
             </Button>
           )}
         </div>
-        {sheet !== undefined && (
+        {sheet === undefined ? (
+          <p className="sheet-waits soft">The sheet is being drawn …</p>
+        ) : (
           <SheetDrawing
             sheet={sheet}
             label={`Sheet of ${part.part.name}: ${items.length} things to pick`}

@@ -50,8 +50,8 @@ function markSvg(mark: Mark, heightMm: number): string {
   }
 }
 
-/** Height of letters' bodies over that of their capitals, in plain sans-serif letters. */
-export const BODY_PER_CAPITAL = 1.4;
+/** Height of letters' bodies over that of their capitals, as in Barlow (1000 over 700). */
+export const BODY_PER_CAPITAL = 10 / 7;
 
 function textSvg(
   { text, at: [x, y], heightMm: size, widthMm, anchor, turn, bold, underlined }: TextMark,

@@ -1,26 +1,12 @@
+import { textLength } from './letter-widths.ts';
 import type { Box, FigureStyle, Pick, Point, TextMark, ViewName } from './sheet.ts';
 
 /** Height of capitals of figures and words, mm (series of ISO 3098-1:2015). */
 export const FIGURE_MM = 3.5;
 export const SMALL_MM = 2.5;
 
-/** Advance of letters over the height of capitals, on the wide side for plain sans-serif letters. */
-const wide = 1.15;
-const usual = 0.82;
-const narrow = 0.42;
-const advanceOf = (letter: string): number => {
-  if ("ijl.,:;'|!() ·".includes(letter)) return narrow;
-  if ('mwMW@—⌀×±'.includes(letter)) return wide;
-  if (letter >= 'A' && letter <= 'Z') return 0.95;
-  return usual;
-};
-
 /** Length of a text, mm. */
-export function textWidth(text: string, heightMm: number): number {
-  let sum = 0;
-  for (const letter of text) sum += advanceOf(letter);
-  return sum * heightMm;
-}
+export const textWidth = (text: string, heightMm: number, bold = false): number => textLength(text, bold) * heightMm;
 
 export interface TextSketch {
   readonly text: string;
@@ -48,7 +34,7 @@ function textBox(at: Point, widthMm: number, heightMm: number, anchor: TextMark[
 
 export function textMark(sketch: TextSketch): TextMark {
   const { text, at, heightMm, anchor = 'start', turn = 0 } = sketch;
-  const widthMm = textWidth(text, heightMm);
+  const widthMm = textWidth(text, heightMm, sketch.bold);
   return {
     is: 'text',
     text,

@@ -115,7 +115,7 @@ export function orderOf(build: Build, { kind, a, b, c, text }: Dice): Order | un
   }
   if (kind < 94) {
     const sets = [{ lengthUnit: c % 2 ? 'mm' : 'in' }, { castingGrade: 1 + (c % 16) }, { name: 'renamed' }] as const;
-    return { id: 'settings-set', params: { set: pick(sets, b) ?? {} } };
+    return { id: 'settings-set', params: { set: pick(sets, b) ?? {}, keepSizes: c % 3 === 0 } };
   }
   if (kind < 97) {
     const rows = [

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Settings } from '../../shared/build/settings.ts';
 import type { Preferences } from '../../shared/ipc/contract.ts';
 import { useEngine, useIsEditable, useView } from '../engine/use-engine.ts';
+import { Banner } from '../kit/banner.tsx';
 import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { ChoiceField, SelectField, SettledField } from '../kit/field.tsx';
@@ -15,21 +16,27 @@ const classes = [
   { value: 'v', label: 'v  very coarse' },
 ] as const;
 
+const unitWords = { mm: 'Millimetres', in: 'Inches' } as const;
+
 const grades = Array.from({ length: 16 }, (_, i) => ({ value: String(i + 1), label: `DCTG ${i + 1}` }));
 
 /** What holds for the whole build, and how this window looks. Every change is an edit of its own and can be undone. */
 export function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
   const engine = useEngine();
   const editable = useIsEditable();
-  const settings = useView('summary', null)?.settings;
+  const summary = useView('summary', null);
+  const settings = summary?.settings;
+  const dimensions = summary?.dimensions ?? 0;
   const [theme, setTheme] = useState<Preferences['theme']>();
   const [error, setError] = useState<string>();
+  const [wanted, setWanted] = useState<Settings['lengthUnit']>();
   useEffect(() => {
     void shell.invoke('preferences:get', undefined).then((preferences) => setTheme(preferences.theme));
   }, []);
   if (settings === undefined) return null;
-  const set = async (change: Partial<Omit<Settings, 'kind' | 'id'>>) => {
-    const outcome = await engine.run('settings-set', { set: change });
+  const set = async (change: Partial<Omit<Settings, 'kind' | 'id'>>, keepSizes = false) => {
+    setWanted(undefined);
+    const outcome = await engine.run('settings-set', { set: change, keepSizes });
     setError(outcome.ok ? undefined : outcome.sentence);
     notifyOutcome(outcome);
   };
@@ -44,14 +51,36 @@ export function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
       />
       <ChoiceField
         label="Unit of lengths written without one"
-        value={settings.lengthUnit}
+        value={wanted ?? settings.lengthUnit}
         disabled={!editable}
         options={[
           { value: 'mm', label: 'Millimetre' },
           { value: 'in', label: 'Inch' },
         ]}
-        onChange={(lengthUnit) => void set({ lengthUnit })}
+        onChange={(unit) => {
+          if (unit === settings.lengthUnit) setWanted(undefined);
+          else if (dimensions === 0) void set({ lengthUnit: unit });
+          else setWanted(unit);
+        }}
       />
+      {wanted !== undefined && (
+        <Banner
+          severity="caution"
+          actions={
+            <>
+              <Button look="main" onClick={() => void set({ lengthUnit: wanted }, true)}>
+                Keep Every Size
+              </Button>
+              <Button onClick={() => void set({ lengthUnit: wanted })}>Read Numbers as {unitWords[wanted]}</Button>
+            </>
+          }
+        >
+          Numbers without a unit are read in {settings.lengthUnit} so far. Either every size stays, so that{' '}
+          <span className="figure">25</span> is written out as <span className="figure">25 {settings.lengthUnit}</span>,
+          or the numbers stay, and <span className="figure">25</span> comes to mean{' '}
+          <span className="figure">25 {wanted}</span>.
+        </Banner>
+      )}
       <div className="form-row">
         <SelectField
           label="Machined, without limits of its own"

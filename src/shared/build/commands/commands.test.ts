@@ -295,6 +295,18 @@ test('what is gone, empty or too long is refused in words', () => {
   expect(sit.code('build-replace', { records: [] })).toBe('records-do-not-hold');
 });
 
+test('another unit of lengths leaves written numbers as they are, or their sizes, as is asked for', () => {
+  const sit = sitting();
+  const column = sit.part('column');
+  sit.size(column, 'bore', '25');
+  sit.run('settings-set', { set: { lengthUnit: 'in' } });
+  expect(sit.value(column, 'bore')).toBe('25');
+  sit.run('settings-set', { set: { lengthUnit: 'mm' } });
+  sit.run('settings-set', { set: { lengthUnit: 'in' }, keepSizes: true });
+  expect(sit.value(column, 'bore')).toBe('25 mm');
+  expect(settingsOf(sit.build).lengthUnit).toBe('in');
+});
+
 test('an edit to what is there already changes nothing', () => {
   const sit = sitting();
   const { castingGrade } = settingsOf(sit.build);

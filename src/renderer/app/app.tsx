@@ -23,9 +23,9 @@ export function App() {
   useKeys(engine, setDialog);
   useWindowState(file);
   useFirstPart();
-  useFirstFocus();
 
   const { department, part: partOnShow } = usePlace();
+  useFirstFocus(department);
   const shown = departments.find(({ id }) => id === department) ?? departments[0];
   // One element for as long as the room stays: what changes in it, it hears of itself, and this need not draw it anew.
   const room = useMemo(() => shown && <shown.View />, [shown]);
@@ -53,16 +53,17 @@ export function App() {
   );
 }
 
-/** When a build is opened the keys work at once: its list of parts has the focus, unless something has it already. */
-function useFirstFocus(): void {
+/** When a build is opened, or a room entered by key, the keys work at once: its first list has the focus. */
+function useFirstFocus(department: string): void {
   const isThere = useView('summary', null) !== undefined;
   useEffect(() => {
-    if (!isThere) return;
+    // Where it was is gone; where it is, it stays.
+    if (!isThere || department === '') return;
     requestAnimationFrame(() => {
       if (document.activeElement !== document.body) return;
       document.querySelector<HTMLElement>('.room [data-pane-entry], .room .empty button')?.focus();
     });
-  }, [isThere]);
+  }, [isThere, department]);
 }
 
 /** When a build is opened, or the selected part goes, the first part is selected. */

@@ -1,4 +1,4 @@
-import { bodyId, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { part } from '../../../../../tests/support/facts.ts';
 import { block } from '../../../../../tests/support/placed-bodies.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
@@ -10,6 +10,14 @@ const inner = placedBody('inner', { exact: block([5, 10], [5, 10], [2, 8]) });
 testRule(rule, {
   passes: [
     { name: 'no solid yet', facts: { ...facts, bodies: [placedBody('plate'), inner], solid: undefined } },
+    {
+      name: 'a part that lacks a body',
+      facts: {
+        ...facts,
+        bodies: [placedBody('lug', { problem: notPlaced(['left']) }), inner],
+        solid: solidFact({ idle: ['inner'] }),
+      },
+    },
     { name: 'no idle body', facts: { ...facts, bodies: [placedBody('plate')], solid: solidFact() } },
     {
       name: 'a hole, and twins, which are other findings',

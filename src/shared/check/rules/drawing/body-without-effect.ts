@@ -1,4 +1,5 @@
 import { coinciding } from '../../../solid/coinciding.ts';
+import { isWhole } from '../../is-whole.ts';
 import { definePartRule } from '../../rule.ts';
 
 export default definePartRule({
@@ -16,7 +17,7 @@ export default definePartRule({
 
   check({ part, bodies, solid }) {
     const idle = new Set(solid?.idle);
-    if (idle.size === 0) return [];
+    if (idle.size === 0 || !isWhole(bodies)) return [];
     // Two bodies of the same place and shape are a finding of their own.
     const twins = new Set(coinciding(bodies).flatMap((group) => group.map(({ record }) => record.id)));
     return bodies

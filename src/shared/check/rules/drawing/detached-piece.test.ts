@@ -1,4 +1,4 @@
-import { bodyId, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { part } from '../../../../../tests/support/facts.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
 import rule from './detached-piece.ts';
@@ -14,6 +14,14 @@ const loose = (poured: readonly (readonly string[])[], finished = poured) =>
 testRule(rule, {
   passes: [
     { name: 'no solid yet', facts: { ...facts, solid: undefined } },
+    {
+      name: 'a part that lacks a body',
+      facts: {
+        ...facts,
+        bodies: [...facts.bodies, placedBody('lug', { problem: notPlaced(['left']) })],
+        solid: loose([['foot']]),
+      },
+    },
     { name: 'one piece', facts: { ...facts, solid: solidFact() } },
   ],
   finds: [

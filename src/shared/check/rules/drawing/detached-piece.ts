@@ -1,4 +1,5 @@
 import type { BodyId } from '../../../base/ids.ts';
+import { isWhole } from '../../is-whole.ts';
 import { listed } from '../../listing.ts';
 import { partNames } from '../../part-names.ts';
 import { definePartRule, type Said } from '../../rule.ts';
@@ -26,7 +27,7 @@ export default definePartRule({
   },
 
   check({ part, bodies, solid }) {
-    if (!solid) return [];
+    if (!solid || !isWhole(bodies)) return [];
     const nameOf = partNames({ bodies });
     const { loose } = solid.faces;
     const poured = loose['as cast'].length > 0;

@@ -1,4 +1,4 @@
-import { bodyId, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { part } from '../../../../../tests/support/facts.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
 import { STAY, shiftAlong } from '../../../solid/moves.ts';
@@ -27,6 +27,14 @@ const facts = {
 testRule(rule, {
   passes: [
     { name: 'no solid yet', facts: { ...facts, solid: undefined } },
+    {
+      name: 'a part that lacks a body',
+      facts: {
+        ...facts,
+        bodies: [...facts.bodies, placedBody('lug', { problem: notPlaced(['left']) })],
+        solid: solidFact({ faces: { holes: [edge('hole')] } }),
+      },
+    },
     {
       name: 'metal left',
       facts: { ...facts, solid: solidFact({ faces: { holes: [edge('hole', { centreMm: 6, metalMm: 2 })] } }) },

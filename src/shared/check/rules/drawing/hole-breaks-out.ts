@@ -1,3 +1,4 @@
+import { isWhole } from '../../is-whole.ts';
 import { partNames } from '../../part-names.ts';
 import { definePartRule } from '../../rule.ts';
 
@@ -19,6 +20,7 @@ export default definePartRule({
   },
 
   check({ part, bodies, solid }) {
+    if (!isWhole(bodies)) return [];
     const nameOf = partNames({ bodies });
     const copies = new Map<string, number>(bodies.map(({ record, moves }) => [record.id, moves.length]));
     return (solid?.faces.holes ?? [])

@@ -1,4 +1,4 @@
-import { bodyId, holeShape, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, holeShape, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { dimensionId, fact, part, size } from '../../../../../tests/support/facts.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
 import { STAY, shiftAlong } from '../../../solid/moves.ts';
@@ -47,6 +47,13 @@ testRule(rule, {
     {
       name: 'far enough',
       facts: holes(edge('plain', 10), edge('row', 15), edge('tapped', 10, 4.25), edge('sunk', 14.95)),
+    },
+    {
+      name: 'a part that lacks a body',
+      facts: {
+        ...holes(edge('plain', 8)),
+        bodies: [...facts.bodies, placedBody('lug', { problem: notPlaced(['left']) })],
+      },
     },
     { name: 'a bore', facts: holes(edge('bored', 17, 15)) },
     { name: 'one that breaks out, which is another finding', facts: holes(edge('plain', 3)) },

@@ -1,4 +1,5 @@
 import { valueInRole } from '../../../build/body-uses.ts';
+import { isWhole } from '../../is-whole.ts';
 import { partNames } from '../../part-names.ts';
 import { definePartRule, type PartFacts, type Said } from '../../rule.ts';
 
@@ -30,6 +31,7 @@ export default definePartRule({
   },
 
   check({ part, dimensions, bodies, solid }) {
+    if (!isWhole(bodies)) return [];
     const nameOf = partNames({ bodies });
     const placed = new Map(bodies.map((body) => [body.record.id, body]));
     return (solid?.faces.holes ?? []).flatMap(

@@ -1,4 +1,4 @@
-import { bodyId, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { part } from '../../../../../tests/support/facts.ts';
 import { cylinder } from '../../../../../tests/support/placed-bodies.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
@@ -12,6 +12,10 @@ const hole = (x: number, more: Parameters<typeof placedBody>[1] = {}) =>
 
 testRule(rule, {
   passes: [
+    {
+      name: 'a part that lacks a body',
+      facts: { ...facts, bodies: [plate, hole(120), placedBody('lug', { problem: notPlaced(['left']) })] },
+    },
     { name: 'a hole in the plate', facts: { ...facts, bodies: [plate, hole(50)] } },
     {
       name: 'a boss without effect',

@@ -1,5 +1,6 @@
 import { coinciding } from '../../../solid/coinciding.ts';
 import { copiesInAir } from '../../../solid/copies-in-air.ts';
+import { isWhole } from '../../is-whole.ts';
 import { definePartRule, type Said } from '../../rule.ts';
 
 export default definePartRule({
@@ -23,6 +24,7 @@ export default definePartRule({
   },
 
   check({ part, bodies, solid }) {
+    if (!isWhole(bodies)) return [];
     const inAir = copiesInAir(bodies);
     const idle = new Set(solid?.idle);
     // Two bodies of the same place and shape are a finding of their own.

@@ -1,4 +1,5 @@
 import { massLimits } from '../../../tables/mass-limits.ts';
+import { isWhole } from '../../is-whole.ts';
 import { definePartRule, type Said } from '../../rule.ts';
 
 export default definePartRule({
@@ -8,7 +9,7 @@ export default definePartRule({
   severity: 'caution',
   shuts: ['cut'],
   acceptable: true,
-  needs: ['part', 'material', 'solid'],
+  needs: ['part', 'material', 'bodies', 'solid'],
   messages: {
     heavy: '{part} comes to {mass} of {material}, more than {most} ({limit}, common practice).',
     light: '{part} comes to {mass} of {material}, less than anything that is made so ({limit}, common practice).',
@@ -18,9 +19,9 @@ export default definePartRule({
     light: 'Look at its dimensions: their unit, and where the point stands. It measures {x} by {y} by {z}.',
   },
 
-  check({ part, material, solid }) {
+  check({ part, material, bodies, solid }) {
     const density = material?.densityKgM3;
-    if (part.make === 'bought' || !solid || !material || density === undefined) return [];
+    if (part.make === 'bought' || !isWhole(bodies) || !solid || !material || density === undefined) return [];
     const { leastKg, mostKg, most } = massLimits(part.make);
     const { volumeMm3, boxMin, boxMax } = part.make === 'cast' ? solid.asCast : solid.finished;
     const massKg = (volumeMm3 * density) / 1e9;

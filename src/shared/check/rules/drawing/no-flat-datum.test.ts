@@ -1,10 +1,11 @@
-import { solidFact } from '../../../../../tests/support/body-facts.ts';
+import { notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { axis, part, partId, station, stationId } from '../../../../../tests/support/facts.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
 import rule from './no-flat-datum.ts';
 
 const facts = {
   part: part('column'),
+  bodies: [placedBody('boss')],
   stations: [station('foot'), station('middle', { axis: 'X' })],
   axes: [axis({ axis: 'X', datum: stationId('middle') }), axis({ axis: 'Y' }), axis({ datum: stationId('foot') })],
 };
@@ -16,7 +17,11 @@ testRule(rule, {
     { name: 'no solid yet', facts: { ...facts, solid: undefined } },
     { name: 'a face at a datum', facts: { ...facts, solid: flat('Z', 0) } },
     { name: 'no datum, which is another finding', facts: { ...facts, axes: [axis()], solid: solidFact() } },
-    { name: 'a bought part', facts: { ...facts, part: part('column', { make: 'bought' }), solid: solidFact() } },
+    { name: 'a part from stock', facts: { ...facts, part: part('column', { make: 'stock' }), solid: solidFact() } },
+    {
+      name: 'a part that lacks a body',
+      facts: { ...facts, bodies: [placedBody('lug', { problem: notPlaced(['left']) })], solid: solidFact() },
+    },
   ],
   finds: [
     ...(

@@ -1,3 +1,4 @@
+import { isWhole } from '../../is-whole.ts';
 import { listed } from '../../listing.ts';
 import { partNames } from '../../part-names.ts';
 import { definePartRule } from '../../rule.ts';
@@ -14,7 +15,7 @@ export default definePartRule({
   severity: 'caution',
   shuts: [],
   acceptable: true,
-  needs: ['part', 'stations', 'axes', 'solid'],
+  needs: ['part', 'stations', 'axes', 'bodies', 'solid'],
   messages: {
     none: '{part} has no flat face at any of its datums ({stations}): nothing to hold it by that its dimensions start from.',
   },
@@ -22,9 +23,10 @@ export default definePartRule({
     none: 'Make a station that is a flat face the datum of its axis, or give the part a pad or lug to hold it by.',
   },
 
-  check({ part, stations, axes, solid }) {
+  check({ part, stations, axes, bodies, solid }) {
     const datums = axes.flatMap(({ axis, datum }) => (datum === undefined ? [] : [{ axis, datum }]));
-    if (part.make === 'bought' || !solid || datums.length === 0) return [];
+    // What is cut from bar or plate is held by what it is cut from.
+    if (part.make !== 'cast' || !solid || datums.length === 0 || !isWhole(bodies)) return [];
     const least = LEAST_SHARE * solid.finished.areaMm2;
     const isFlat = datums.some(({ axis }) =>
       solid.faces.flats.some(

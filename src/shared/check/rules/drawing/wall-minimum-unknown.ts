@@ -1,4 +1,5 @@
 import { minimumWall } from '../../../tables/minimum-wall.ts';
+import { isWhole } from '../../is-whole.ts';
 import { definePartRule } from '../../rule.ts';
 
 export default definePartRule({
@@ -8,16 +9,16 @@ export default definePartRule({
   severity: 'note',
   shuts: [],
   acceptable: true,
-  needs: ['part', 'solid'],
+  needs: ['part', 'bodies', 'solid'],
   messages: {
     unknown: '{part} has walls down to {wall}, and how thin {material} runs in sand is not known here.',
   },
   remedies: { unknown: 'Ask whoever sells the metal, or judge by a wall that ran before.' },
 
-  check({ part, solid }) {
+  check({ part, bodies, solid }) {
     const [thinnest] = solid?.faces.walls ?? [];
     const material = part.material.trim();
-    if (part.make !== 'cast' || material === '' || !thinnest || minimumWall(material)) return [];
+    if (!isWhole(bodies) || part.make !== 'cast' || material === '' || !thinnest || minimumWall(material)) return [];
     return [{ message: 'unknown', at: [part.id], data: { part: part.name, material, wallMm: thinnest.thicknessMm } }];
   },
 });

@@ -1,4 +1,4 @@
-import { bodyId, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
+import { bodyId, notPlaced, placedBody, solidFact } from '../../../../../tests/support/body-facts.ts';
 import { part } from '../../../../../tests/support/facts.ts';
 import { testRule } from '../../../../../tests/support/rule-tester.ts';
 import type { ThinWall } from '../../../solid/solids.ts';
@@ -16,6 +16,10 @@ const source = 'a gravity casting foundry’s design guide: walls of 3 to 8 mm';
 testRule(rule, {
   passes: [
     { name: 'no solid yet', facts: { ...facts, solid: undefined } },
+    {
+      name: 'a part that lacks a body',
+      facts: { ...walls(wall(1)), bodies: [placedBody('box'), placedBody('lug', { problem: notPlaced(['left']) })] },
+    },
     { name: 'walls that run', facts: walls(wall(3), wall(2.95), wall(5)) },
     { name: 'a part from stock', facts: { ...walls(wall(1)), part: part('column', { make: 'stock' }) } },
     { name: 'a metal nothing is known of', facts: { ...walls(wall(1)), part: part('column', { material: 'steel' }) } },

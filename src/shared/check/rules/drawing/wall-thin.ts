@@ -1,4 +1,5 @@
 import { minimumWall } from '../../../tables/minimum-wall.ts';
+import { isWhole } from '../../is-whole.ts';
 import { partNames } from '../../part-names.ts';
 import { definePartRule, type Said } from '../../rule.ts';
 
@@ -28,7 +29,7 @@ export default definePartRule({
 
   check({ part, bodies, solid }) {
     const least = part.make === 'cast' ? minimumWall(part.material) : undefined;
-    if (!solid || !least) return [];
+    if (!solid || !least || !isWhole(bodies)) return [];
     const nameOf = partNames({ bodies });
     return solid.faces.walls
       .filter(({ thicknessMm }) => thicknessMm < least.leastMm - SLACK_MM)

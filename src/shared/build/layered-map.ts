@@ -2,7 +2,7 @@
  * A map that lies over another: what was put or deleted since stands in a small map of its own, so that a change to a
  * large map need not copy it. Reads like the whole; its order is that of a `Map` to which the same was done.
  */
-export interface LayeredMap<K, V> extends ReadonlyMap<K, V> {
+interface LayeredMap<K, V> extends ReadonlyMap<K, V> {
   /** The large map below; never itself layered. */
   readonly base: ReadonlyMap<K, V>;
   /** By key of the base: its new value, or undefined where it is deleted. */
@@ -11,6 +11,7 @@ export interface LayeredMap<K, V> extends ReadonlyMap<K, V> {
   readonly added: ReadonlyMap<K, V>;
 }
 
+// A class, as one is made at every edit and a dozen closures for each would cost more than the edit.
 class Layered<K, V> implements LayeredMap<K, V> {
   readonly base: ReadonlyMap<K, V>;
   readonly changed: ReadonlyMap<K, V | undefined>;
@@ -65,7 +66,7 @@ class Layered<K, V> implements LayeredMap<K, V> {
 }
 
 /** Changes to one map, from which a new one is made. */
-export interface LayerChanges<K, V> {
+interface LayerChanges<K, V> {
   has(key: K): boolean;
   put(key: K, value: V): void;
   delete(key: K): void;

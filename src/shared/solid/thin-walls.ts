@@ -6,7 +6,7 @@ import type { ThinWall } from './solids.ts';
 import { areNear, dot, plus } from './vectors.ts';
 
 /** Walls thicker than this are not looked for: more than any alloy needs to run in sand. */
-export const THICKEST_WALL_MM = 6;
+const THICKEST_WALL_MM = 6;
 
 /**
  * Two faces bound a wall when their outward normals stand at more than about 127° to one another. Where faces meet at less
@@ -194,7 +194,7 @@ function pointAt({ vertices, triangles }: Surface, corner: number): Vec3 {
 }
 
 /** Two directions across a normal that make a right-handed frame with it. */
-export function across(n: Vec3): readonly [Vec3, Vec3] {
+function across(n: Vec3): readonly [Vec3, Vec3] {
   const small =
     Math.abs(n[0]) < Math.abs(n[1])
       ? Math.abs(n[0]) < Math.abs(n[2])

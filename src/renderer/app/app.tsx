@@ -53,16 +53,24 @@ export function App() {
   );
 }
 
+/** Frames in which a room may take to show what can be focused. */
+const LOOKS = 60;
+
 /** When a build is opened, or a room entered by key, the keys work at once: its first list has the focus. */
 function useFirstFocus(department: string): void {
   const isThere = useView('summary', null) !== undefined;
   useEffect(() => {
     // Where it was is gone; where it is, it stays.
     if (!isThere || department === '') return;
-    requestAnimationFrame(() => {
+    let looks = LOOKS;
+    const look = () => {
       if (document.activeElement !== document.body) return;
-      document.querySelector<HTMLElement>('.room [data-pane-entry], .room .empty button')?.focus();
-    });
+      const first = document.querySelector<HTMLElement>('.room [data-pane-entry], .room .empty button');
+      if (first !== null) first.focus();
+      else if (looks-- > 0) frame = requestAnimationFrame(look);
+    };
+    let frame = requestAnimationFrame(look);
+    return () => cancelAnimationFrame(frame);
   }, [isThere, department]);
 }
 

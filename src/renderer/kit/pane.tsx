@@ -31,8 +31,9 @@ export function cyclePanes(backwards: boolean): void {
   if (panes.length === 0) return;
   const here = panes.findIndex((pane) => pane.contains(document.activeElement));
   const next = panes[(here + (backwards ? -1 : 1) + panes.length) % panes.length] ?? panes[0];
-  const inside = next?.querySelector<HTMLElement>(
-    '[data-pane-entry], [role="grid"] [tabindex="0"], [tabindex="0"], input, button, select',
-  );
+  // One after the other: a list of selectors would give what stands first on the sheet, the tabs in its head.
+  const inside =
+    next?.querySelector<HTMLElement>('[data-pane-entry]') ??
+    next?.querySelector<HTMLElement>('[tabindex="0"], input, button, select');
   (inside ?? next)?.focus();
 }

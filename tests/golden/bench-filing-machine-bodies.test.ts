@@ -15,7 +15,7 @@ beforeAll(async () => {
   works = createWorks(drawAsCorrected(), () => kernel);
   for (const part of works.solids.pending()) works.computeSolid(part);
   machine = named(works.build, works.drawing);
-});
+}, 60_000);
 
 function propertiesOf(part: string, state: PartState = 'finished'): MassProperties {
   const solid = works.solids.solidOf(machine.part(part));
@@ -23,10 +23,17 @@ function propertiesOf(part: string, state: PartState = 'finished'): MassProperti
   return state === 'finished' ? solid.finished : solid.asCast;
 }
 
+test('as corrected, its solids give rise to no finding, and every gate stays open', () => {
+  expect(works.findings().map(({ rule, at }) => [rule, machine.nameOf(at[0])])).toEqual([
+    ['unused-dimension', 'guide column: room over yoke'],
+  ]);
+  for (const { id } of partsOf(works.build)) expect(works.gatesOf(id)[0]?.state).not.toBe('shut');
+});
+
 describe('bodies as corrected', () => {
   test('every part has bodies, every body has its place and changes something, every part is one piece', () => {
     const parts = partsOf(works.build);
-    expect(parts.flatMap(({ id }) => bodiesOf(works.build, id))).toHaveLength(112);
+    expect(parts.flatMap(({ id }) => bodiesOf(works.build, id))).toHaveLength(110);
     for (const { id, name } of parts) {
       const problems = works.solids.bodiesOf(id).filter(({ problem }) => problem);
       expect({ name, problems }).toEqual({ name, problems: [] });
@@ -46,12 +53,12 @@ describe('bodies as corrected', () => {
     };
     // 160 wide, 166 long, 28 + 67 high.
     expect(size('base')).toEqual([160, 166, 95]);
-    // Foot 148; from 36 before the ram to the arm's seat 30 behind it; 127 + 70.
-    expect(size('guide column')).toEqual([148, 66, 197]);
+    // Foot 154; from 38 before the ram to the arm's seat 30 behind it; 127 + 70.
+    expect(size('guide column')).toEqual([154, 68, 197]);
     // From the crown of the lug, 12 below the pivots, to the top 27 above them.
     expect(size('table')).toEqual([130, 130, 39]);
-    // Pad 54; half of the boss of 1-3/8 in before the rod, 90 behind it; from 15 below the screws to 219 + 50 above.
-    expect(size('over-arm')).toEqual([54, Number((34.925 / 2 + 90).toFixed(6)), 284]);
+    // Pad 58; half of the boss of 1-3/8 in before the rod, 90 behind it; from 15 below the screws to 219 + 50 above.
+    expect(size('over-arm')).toEqual([58, Number((34.925 / 2 + 90).toFixed(6)), 284]);
     expect(size('flywheel')).toEqual([170, 40, 170]);
   });
 });
@@ -74,10 +81,10 @@ describe('volumes worked out by hand', () => {
   });
 
   test('crankshaft before its keyway and thread: five lengths', () => {
-    const lengths = round(15, 12) + round(17, 17.5) + round(19.05, 48) + round(17, 19) + round(16, 39);
+    const lengths = round(12, 12) + round(17, 17.5) + round(19.05, 48) + round(17, 19) + round(16, 39);
     near('crankshaft', 'as cast', lengths);
-    // Tap drill 6 - 1 = 5, 16 deep, with a point of 118°: 2.5 / tan 59° long.
-    const thread = round(5, 16) + cut(5, 0, 2.5 / Math.tan((59 * Math.PI) / 180));
+    // Tap drill 5 - 0.8 = 4.2, 16 deep, with a point of 118°: 2.1 / tan 59° long.
+    const thread = round(4.2, 16) + cut(4.2, 0, 2.1 / Math.tan((59 * Math.PI) / 180));
     // The keyway of 3/16 in, 25.4 over its round ends, 2.5 below the top of a seat of 16.
     const width = 4.7625;
     const plan = (width * (25.4 - width) + round(width, 1)) * 2.5;
@@ -90,9 +97,9 @@ describe('volumes worked out by hand', () => {
   test('crank disc: chamfered on both edges, with two holes through and one from the edge to the bore', () => {
     const disc = round(60, 10) + 2 * cut(60, 58, 1);
     near('crank disc', 'as cast', disc);
-    // M8: tap drill 6.75. The cross hole of 1/8 in reaches from the bore to the edge, 30 - 7.5, but for two small caps.
+    // M8: tap drill 6.75. The cross hole of 1/8 in reaches from the bore to the edge, 30 - 6, but for two small caps.
     expect(propertiesOf('crank disc').volumeMm3 / 1000).toBeCloseTo(
-      (disc - round(15, 12) - round(6.75, 12) - round(3.175, 22.5)) / 1000,
+      (disc - round(12, 12) - round(6.75, 12) - round(3.175, 24)) / 1000,
       1,
     );
   });
@@ -107,12 +114,12 @@ describe('volumes worked out by hand', () => {
   test('trunnion bracket: foot, cheek, boss, gusset and fillet, each less what another has already', () => {
     const corner = 1 - Math.PI / 4;
     const thickness = 7.9375;
-    const foot = 32 * 60 * 10 - 2 * corner * 6 ** 2 * 10;
-    // From 46 wide on the foot to 22 at the pivots, 48 - 10 high, 12 thick.
-    const cheek = ((46 + 22) / 2) * 38 * 12;
+    const foot = 33 * 60 * 10 - 2 * corner * 6 ** 2 * 10;
+    // 46 wide beside the fillet of 4, then narrowing to 22 at the pivots, 48 - 14 higher up; 12 thick.
+    const cheek = (46 * 4 + ((46 + 22) / 2) * 34) * 12;
     // Its lower half lies in the cheek.
     const boss = round(22, 16) - round(22, 12) / 2;
-    const gusset = ((29 - 12) * 24 * thickness) / 2;
+    const gusset = ((30 - 12) * 24 * thickness) / 2;
     const fillet = corner * 4 ** 2 * (46 - thickness);
     const poured = foot + cheek + boss + gusset + fillet;
     near('trunnion bracket', 'as cast', poured);
@@ -125,18 +132,18 @@ test('masses are those of such castings', () => {
     const record = partsOf(works.build).find(({ name }) => name === part)!;
     return (propertiesOf(part).volumeMm3 * materialNamed(record.material)!.densityKgM3!) / 1e9;
   };
-  // 38.12 cm³ of aluminium at 2.68 g/cm³; 31.3 cm³ of steel at 7.85.
-  expect(kg('trunnion bracket')).toBeCloseTo(0.102, 3);
-  expect(kg('crankshaft')).toBeCloseTo(0.246, 3);
+  // 39.4 cm³ of aluminium at 2.68 g/cm³; 30.7 cm³ of steel at 7.85.
+  expect(kg('trunnion bracket')).toBeCloseTo(0.1056, 3);
+  expect(kg('crankshaft')).toBeCloseTo(0.241, 3);
   // About 307 cm³ of zinc alloy at 6.03 g/cm³.
   expect(kg('flywheel')).toBeCloseTo(1.85, 2);
   // Figures of the program, kept here so that a slip in a body shows.
   expect(kg('base')).toBeCloseTo(1.37, 2);
   expect(kg('guide column')).toBeCloseTo(1.38, 2);
   expect(kg('table')).toBeCloseTo(0.56, 2);
-  expect(kg('over-arm')).toBeCloseTo(0.69, 2);
+  expect(kg('over-arm')).toBeCloseTo(0.716, 2);
   expect(kg('bearing cap')).toBeCloseTo(0.05, 2);
-  expect(kg('yoke')).toBeCloseTo(0.22, 2);
+  expect(kg('yoke')).toBeCloseTo(0.23, 2);
   const all = partsOf(works.build)
     .filter(({ material }) => material !== '')
     .reduce((sum, { name, quantity }) => sum + quantity * kg(name), 0);
@@ -154,8 +161,8 @@ describe('swing', () => {
   };
 
   test.each([
-    // Rounded by 8 at the corner: √(66² + 28²) + 8.
-    ['guide column', [0, 1], [0, 0], 79.6938],
+    // Rounded by 8 at the corner: √(69² + 30²) + 8.
+    ['guide column', [0, 1], [0, 0], 83.2396],
     // Rounded by 12: 53 × √2 + 12.
     ['table', [0, 1], [0, 0], 86.9533],
     // Post's rear corner about the rod, 30 before the seat: √(90² + 13²).
@@ -169,7 +176,7 @@ describe('swing', () => {
   });
 });
 
-test('as first drawn, bodies have no place where what they hang on is missing', () => {
+test('as first drawn, bodies have no solid where what they hang on is missing or does not fit', () => {
   const first = createWorks(drawAsFirstDrawn());
   const unplaced = partsOf(first.build).flatMap(({ id, name }) =>
     first.solids
@@ -185,10 +192,13 @@ test('as first drawn, bodies have no place where what they hang on is missing', 
     'trunnion bracket: cheek: not-placed',
     'trunnion bracket: pivot boss: not-placed',
     'trunnion bracket: pivot bore: not-placed',
-    'over-arm: rod bore: not-placed',
     'flywheel: belt groove: not-placed',
-    // The ring between the yoke's socket and the ram's length.
+    // A hole from a face to itself.
+    'flywheel: balance hole: no-size',
+    // Ends rounded by more than half its depth; the ring between the yoke's socket and the ram's length; a name misspelt.
+    'yoke: body: shape',
     'yoke: boss: not-placed',
+    'yoke: slot: not-placed',
     'yoke: ram socket: not-placed',
     'ram: spigot: not-placed',
     'ram: bar: not-placed',

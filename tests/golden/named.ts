@@ -39,7 +39,7 @@ export function named(build: Build, drawing: Drawing): Named {
     nameOf(id) {
       const record = build.get(id as DimensionId);
       if (record?.kind === 'part') return record.name;
-      if (record?.kind !== 'station' && record?.kind !== 'dimension') return id;
+      if (record?.kind !== 'station' && record?.kind !== 'dimension' && record?.kind !== 'body') return id;
       const owner = build.get(record.part);
       return `${owner?.kind === 'part' ? owner.name : '?'}: ${record.name}`;
     },

@@ -123,7 +123,7 @@ describe('the Works on the example as first drawn', () => {
     await page.mouse.move(point.x, point.y);
     await expect
       .poll(() => page.getByRole('tooltip').textContent())
-      .toContain('diametre (there is none of that name) → rod bore');
+      .toContain('diametre (there is none of that name) → slot width');
     await page.mouse.move(2, 2);
   });
 

@@ -18,7 +18,7 @@ import type { PartSketch } from './sketch.ts';
  *
  * Greatest radius of each casting about the line that it would be turned about, finished, in mm: over-arm about its rod
  * 90.9 (rear corner of the post), table about the file 87.0 (rounded corner), flywheel 85, guide column about the ram
- * 79.7 (rounded front corner of the foot).
+ * 83.2 (rounded front corner of the foot).
  */
 export const settings: Partial<Omit<Settings, 'kind' | 'id'>> = {
   name: 'Bench filing machine',

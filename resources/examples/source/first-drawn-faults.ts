@@ -7,7 +7,8 @@ import stationAdd from '../../../src/shared/build/commands/station-add.ts';
 import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
 import type { Dimension } from '../../../src/shared/build/dimension.ts';
 import { bodiesOf, dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
-import { type Board, drawDimension } from './board.ts';
+import { type Board, drawBody, drawDimension } from './board.ts';
+import { add, cut, cylinder, hole, mirror, rib } from './body-sketch.ts';
 import { derived, length, tie } from './sketch.ts';
 
 /** One honest slip of the first drawings. */
@@ -29,8 +30,59 @@ export const faults: readonly Fault[] = [
   {
     because:
       'The crank line is given from the bench as well, for marking out, and two digits change places: 95 is meant.',
-    rules: ['contradiction'],
+    rules: ['contradiction', 'hole-edge-distance', 'hole-misses', 'wall-thin'],
     draw: (board) => drawDimension(board, 'base', tie('crank line over bench', 'underside', 'crank line', '59'), 'Z'),
+  },
+  {
+    because: 'A 3 was read as a 5 in the spacing of the bolts: 132 is meant.',
+    rules: ['hole-breaks-out'],
+    draw: set('base', 'bench bolt spacing', { value: '152' }),
+  },
+  {
+    because: 'Two ribs more were meant, further in; they were copied and never moved.',
+    rules: ['bodies-coincide'],
+    draw: (board) =>
+      drawBody(
+        board,
+        'base',
+        add(
+          'inner pedestal ribs',
+          rib(
+            'X',
+            'right pedestal rib',
+            'rib thickness',
+            ['front pedestal rear', 'floor top'],
+            ['rear pedestal front', 'floor top'],
+            ['rear pedestal front', 'pedestal rib top'],
+            ['front pedestal rear', 'pedestal rib top'],
+          ),
+          mirror('X', 'ram line'),
+        ),
+      ),
+  },
+  {
+    because: 'A lug for the belt guard, on the corner as it stood before it was rounded.',
+    rules: ['detached-piece'],
+    draw: (board) =>
+      drawBody(
+        board,
+        'base',
+        add('guard lug', cylinder('Z', ['underside', 'bench lug top'], ['right side', 'rear face'], 'bench bolt hole')),
+      ),
+  },
+  {
+    because: 'The pedestals were to stand on raised seats; the seats stayed, inside the metal.',
+    rules: ['body-without-effect'],
+    draw: (board) =>
+      drawBody(
+        board,
+        'base',
+        add(
+          'pedestal seats',
+          cylinder('Z', ['floor top', 'column seat'], ['right pedestal rib', 'front cap line'], 'bench bolt hole'),
+          mirror('X', 'ram line'),
+        ),
+      ),
   },
   {
     because: 'The pedestals are split on the crank line, and the split is drawn as a face of its own beside it.',
@@ -55,8 +107,13 @@ export const faults: readonly Fault[] = [
     draw: (board) => drawDimension(board, 'guide column', tie('height over all', 'foot', 'top face', '197'), 'Z'),
   },
   {
+    because: 'The column was laid out from its oil hole, and that stayed the datum.',
+    rules: ['no-flat-datum'],
+    draw: (board) => board.run(datumSet, { station: board.station('guide column', 'Z', 'oil hole'), datum: true }),
+  },
+  {
     because: 'Thought in inches, because the foam board is, and written without the mark: half an inch is meant.',
-    rules: ['out-of-scale'],
+    rules: ['out-of-scale', 'wall-thin'],
     draw: set('guide column', 'flange thickness', { value: '0.50' }),
   },
   {
@@ -71,18 +128,13 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'Put down as a reminder to ask, never as a figure.',
-    rules: ['value-unreadable'],
+    rules: ['value-unreadable', 'body-not-placed'],
     draw: set('table', 'corner radius', { value: 'abt 12' }),
   },
   {
     because: 'The height of the pivots was to follow from the table, and then nobody wrote it down.',
-    rules: ['station-not-placed'],
+    rules: ['station-not-placed', 'body-not-placed'],
     draw: (board) => board.run(dimensionRemove, { dimensions: [board.dimension('trunnion bracket', 'pivot height')] }),
-  },
-  {
-    because: 'Spelt as he says it.',
-    rules: ['unknown-name'],
-    draw: set('over-arm', 'rod bore', { value: 'diametre of "upper rod" + "running clearance" of "guide column"' }),
   },
   {
     because: 'Every radius that the pattern maker fills with wax is called a fillet, the large one at the elbow too.',
@@ -90,8 +142,18 @@ export const faults: readonly Fault[] = [
     draw: set('over-arm', 'elbow radius', { name: 'fillet' }),
   },
   {
+    because: 'Whatever the scrap bin gives; the founder calls it by where it came from.',
+    rules: ['material-unknown-density', 'wall-minimum-unknown'],
+    draw: (board) => board.run(partSet, { part: board.part('over-arm'), set: { material: 'melted-down pistons' } }),
+  },
+  {
+    because: 'Two digits change places, and the oil hole is drilled over the boss: 25 is meant.',
+    rules: ['hole-misses'],
+    draw: set('over-arm', 'oil hole height', { value: '52' }),
+  },
+  {
     because: 'The belt groove waits for the motor and its pulley to be found.',
-    rules: ['dimension-without-value', 'station-not-placed'],
+    rules: ['dimension-without-value', 'station-not-placed', 'body-not-placed'],
     draw: set('flywheel', 'groove diameter', { value: '' }),
   },
   {
@@ -100,13 +162,33 @@ export const faults: readonly Fault[] = [
     draw: set('flywheel', 'bore', { limits: 'H7' }),
   },
   {
+    because: 'How deep is left to whoever balances the wheel, so the hole begins and ends at one face.',
+    rules: ['body-without-size'],
+    draw: (board) =>
+      drawBody(
+        board,
+        'flywheel',
+        cut('balance hole', hole('Y', ['rim rear', 'rim rear'], ['axis', 'hub top'], 'grub screw')),
+      ),
+  },
+  {
+    because: 'Spelt as he says it.',
+    rules: ['unknown-name', 'station-not-placed', 'body-not-placed'],
+    draw: set('yoke', 'slot width', { value: 'diametre of "crank pin" + 0.04 mm' }),
+  },
+  {
+    because: 'Opened with the compass until it looked right; the body is only 36 deep.',
+    rules: ['body-shape'],
+    draw: set('yoke', 'end radius', { value: '20' }),
+  },
+  {
     because: 'Whether the yoke is bronze or zinc alloy was left until the scrap is sorted.',
     rules: ['part-without-material'],
     draw: (board) => board.run(partSet, { part: board.part('yoke'), set: { material: '' } }),
   },
   {
     because: 'The socket is measured off the ram already sketched, while the ram is cut to suit the socket.',
-    rules: ['formula-ring', 'station-not-placed'],
+    rules: ['formula-ring', 'station-not-placed', 'body-not-placed'],
     draw: set('yoke', 'socket floor', { value: '"length" of ram - 123 mm' }),
   },
   {
@@ -116,13 +198,18 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'The keyway goes down into the shaft, so its depth got a minus.',
-    rules: ['size-not-positive'],
+    rules: ['size-not-positive', 'hole-misses'],
     draw: set('crankshaft', 'keyway depth', { value: '-2.5' }),
   },
   {
     because: 'Two parts were squeezed on one sheet and took the same number.',
     rules: ['part-clash'],
     draw: (board) => board.run(partSet, { part: board.part('crank disc'), set: { number: 'BFM-10' } }),
+  },
+  {
+    because: 'The point of 60.00 did not come out on the copy.',
+    rules: ['mass-absurd', 'limits-missing'],
+    draw: set('crank disc', 'outside', { value: '6000' }),
   },
   {
     because: 'Limits in tenths of a thou by the feel of a finished pin; no lathe of this shop holds them.',
@@ -136,8 +223,16 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'The rod was drawn without choosing the end that everything is measured from.',
-    rules: ['axis-without-datum'],
+    rules: ['axis-without-datum', 'body-not-placed'],
     draw: (board) => board.run(datumSet, { station: board.station('upper rod', 'Z', 'lower end'), datum: false }),
+  },
+  {
+    because: 'Dimensioned from an old pin in the hand, and never drawn.',
+    rules: ['part-without-bodies'],
+    draw(board) {
+      const part = board.part('table pivot');
+      board.run(bodyRemove, { bodies: bodiesOf(board.build(), part).map(({ id }) => id) });
+    },
   },
   {
     because: 'Small enough to be left for a rainy day: it is in the list, but nothing of it is drawn.',

@@ -68,7 +68,8 @@ function* boresIn(surface: Surface, bodies: readonly PlacedBody[]): Generator<Bo
     if (record.adds || shape?.is !== 'turned') continue;
     const from = shape.outline[wall.face]!;
     const to = shape.outline[(wall.face + 1) % shape.outline.length]!;
-    if (from.r !== to.r || from.r === 0) continue;
+    // An outline runs against the axis where metal is left outside it; the floor of a groove round a wheel is no bore.
+    if (from.r !== to.r || from.a < to.a) continue;
     const { axis, point } = lineOf(shape, moves[wall.copy]!);
     let [low, high] = [Infinity, -Infinity];
     for (const facet of surface.facets.slice(wall.from, wall.to)) {

@@ -56,8 +56,9 @@ export const bearingCap = part(
   [
     diameter('bore', '"bearing bore" of base', within('+0.025/0'), { note: 'Bored with the base.' }),
     radius('crown radius', '1-1/4"', cast),
-    diameter('screw hole', '6.6'),
-    diameter('screw spot face', '11'),
+    // Clearance hole of ISO 273, fine series: the cap is narrow.
+    diameter('screw hole', '5.3'),
+    diameter('screw spot face', '10'),
     count('screw holes', '2'),
     radius('fillet', '3', cast),
     angle('draft', '2°', cast),

@@ -50,23 +50,18 @@ export const guideColumn = part(
       tie('arm screw depth', 'top face', 'upper arm screws', '-16', within('±0.15')),
       tie('arm screw pitch', 'lower arm screws', 'upper arm screws', '40', within('±0.15')),
       face('window top'),
-      face('spot face'),
-      face('spot face room'),
       face('foot gusset top'),
       face('flange gusset bottom'),
       // The crosshead stands behind the yoke's boss; the guide hangs out of it into the window.
       tie('window height', 'foot top', 'window top', '138', cast),
-      tie('spot face height', 'foot', 'spot face', '11'),
-      // The spot facer cuts into the fillet of the leg.
-      tie('spot face reach', 'foot top', 'spot face room', '"leg fillet"', derived),
       tie('foot gusset height', 'foot top', 'foot gusset top', '24', cast),
       tie('flange gusset depth', 'flange underside', 'flange gusset bottom', '-24', cast),
     ),
     axis(
       'X',
       centre('bore line'),
-      pair('foot width', ['foot left', 'foot right'], 'face', '148', cast),
-      pair('leg spread', ['left leg outside', 'right leg outside'], 'face', '104', cast),
+      pair('foot width', ['foot left', 'foot right'], 'face', '154', cast),
+      pair('leg spread', ['left leg outside', 'right leg outside'], 'face', '100', cast),
       pair('window width', ['window left', 'window right'], 'face', '80', cast),
       pair('flange width', ['flange left', 'flange right'], 'face', '"foot width"', cast, derived),
       pair(
@@ -85,7 +80,7 @@ export const guideColumn = part(
         derived,
       ),
       pair('arm screw spacing', ['left arm screws', 'right arm screws'], 'centreline', '30', within('±0.15')),
-      pair('arm pad width', ['arm pad left', 'arm pad right'], 'face', '54', cast),
+      pair('arm pad width', ['arm pad left', 'arm pad right'], 'face', '58', cast),
       face('foot gusset end'),
       face('flange gusset end'),
       tie('foot gusset length', 'right leg outside', 'foot gusset end', '18', cast),
@@ -100,8 +95,8 @@ export const guideColumn = part(
       face('arm seat'),
       centre('front column screws'),
       centre('rear column screws'),
-      tie('foot front reach', 'bore line', 'foot front', '-36', cast),
-      tie('foot length', 'foot front', 'foot rear', '58', cast),
+      tie('foot front reach', 'bore line', 'foot front', '-38', cast),
+      tie('foot length', 'foot front', 'foot rear', '62', cast),
       tie('flange front reach', 'bore line', 'flange front', '-32', cast),
       tie('arm seat distance', 'bore line', 'arm seat', '30', within('±0.1')),
       tie('column screw front', 'bore line', 'front column screws', '"column screw front" of base', derived),
@@ -110,6 +105,8 @@ export const guideColumn = part(
       face('arm screw bottom'),
       face('guide boss front'),
       centre('foot gusset line'),
+      centre('guide rib line'),
+      tie('guide rib offset', 'bore line', 'guide rib line', '11', cast),
       tie('arm screw engagement', 'arm screw bottom', 'arm seat', '16'),
       tie('guide boss reach', 'guide boss front', 'bore line', '"guide boss" / 2', cast, derived),
       tie('foot gusset offset', 'front column screws', 'foot gusset line', '"column screw pitch" / 2', cast, derived),
@@ -132,7 +129,7 @@ export const guideColumn = part(
     // Clearance holes of ISO 273, medium series.
     diameter('column screw hole', '9'),
     count('column screw holes', '4'),
-    diameter('column screw spot face', '18'),
+    diameter('column screw spot face', '16'),
     thread('arm screw', 'M8'),
     count('arm screws', '4'),
     thread('trunnion screw', 'M6'),
@@ -148,6 +145,9 @@ export const guideColumn = part(
       '"lower guide height" - "crank height" of base - throw of "crank disc" - "boss height" of yoke',
       derived,
     ),
+    length('spot face depth', '1', within('±0.3')),
+    // Leaves the washers of the column screws flat: 63 - 50 - 16 / 2 = 5.
+    radius('outer leg fillet', '4', cast),
     radius('plate corner radius', '8', cast),
     angle('drill point', '118°'),
   ],
@@ -196,7 +196,7 @@ export const guideColumn = part(
       'guide ribs',
       rib(
         'Y',
-        'bore line',
+        'guide rib line',
         'rib thickness',
         ['bore line', 'lower guide'],
         ['window right', 'window top'],
@@ -230,7 +230,7 @@ export const guideColumn = part(
     ),
     add(
       'fillets outside legs',
-      fillet('Y', ['leg front', 'leg rear'], ['right leg outside', 'foot top'], 'leg fillet', [1, 1]),
+      fillet('Y', ['leg front', 'leg rear'], ['right leg outside', 'foot top'], 'outer leg fillet', [1, 1]),
       mirror('X', 'bore line'),
     ),
     add(
@@ -255,33 +255,17 @@ export const guideColumn = part(
     ),
     cut('ram bore', hole('Z', ['top face', 'lower guide'], ['bore line', 'bore line'], 'ram bore')),
     cut(
-      'front spot faces',
-      cylinder(
-        'Z',
-        ['spot face', 'spot face room'],
-        ['right column screws', 'front column screws'],
-        'column screw spot face',
-      ),
-      mirror('X', 'bore line'),
-    ),
-    cut(
-      'rear spot faces',
-      cylinder(
-        'Z',
-        ['spot face', 'spot face room'],
-        ['right column screws', 'rear column screws'],
-        'column screw spot face',
-      ),
-      mirror('X', 'bore line'),
-    ),
-    cut(
       'front column screw holes',
-      hole('Z', ['spot face', 'foot'], ['right column screws', 'front column screws'], 'column screw hole'),
+      hole('Z', ['foot top', 'foot'], ['right column screws', 'front column screws'], 'column screw hole', {
+        counterbore: { diameter: 'column screw spot face', depth: 'spot face depth' },
+      }),
       mirror('X', 'bore line'),
     ),
     cut(
       'rear column screw holes',
-      hole('Z', ['spot face', 'foot'], ['right column screws', 'rear column screws'], 'column screw hole'),
+      hole('Z', ['foot top', 'foot'], ['right column screws', 'rear column screws'], 'column screw hole', {
+        counterbore: { diameter: 'column screw spot face', depth: 'spot face depth' },
+      }),
       mirror('X', 'bore line'),
     ),
     cut(

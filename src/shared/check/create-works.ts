@@ -187,6 +187,12 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     return settle(unchanged, changed, false);
   }
 
+  function computeLive(part: PartId): WorksChange {
+    const changed = new Set<PartId>();
+    if (solids.computeLive(part) && records.has(part) && redo(part)) changed.add(part);
+    return settle(unchanged, changed, false);
+  }
+
   const listMaterials = () =>
     [...build.values()].flatMap((record) => (record.kind === 'material' ? [materialOf(record)] : []));
 
@@ -209,6 +215,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     gatesOf: (part) => gates.get(part)?.states ?? noGates,
     update,
     computeSolid,
+    computeLive,
   };
 }
 

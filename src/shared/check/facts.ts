@@ -33,7 +33,7 @@ export function partFacts(
     dimensions: keepList(before?.dimensions, dimensions),
     axes: keepList(before?.axes, drawing.axesOf(records.part.id)),
     bodies: solids.bodiesOf(records.part.id),
-    solid: solids.solidOf(records.part.id),
+    solid: solids.latestOf(records.part.id),
     refused: solids.refusedOf(records.part.id),
   };
 }

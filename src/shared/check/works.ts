@@ -17,7 +17,7 @@ export interface WorksChange {
 export interface Works {
   readonly build: Build;
   readonly drawing: Drawing;
-  /** Parts whose solid is still to be worked out are in `solids.pending()`; `computeSolid` does one. */
+  /** Parts whose solid is still to be measured are in `solids.pending()`; `computeSolid` does one. */
   readonly solids: Solids;
   /** By severity, then part in list order, then rule, then subject; keeps identity while nothing changes. */
   findings(): readonly Finding[];
@@ -26,4 +26,9 @@ export interface Works {
   update(diff: BuildDiff): WorksChange;
   /** Works out the solid of a part as it is now, and what the rules say of it. Without a kernel nothing changes. */
   computeSolid(part: PartId): WorksChange;
+  /**
+   * The same for the live figures, in a fraction of the time; what hangs on the surface of the part follows when it is
+   * measured. Nothing changes where they are there already.
+   */
+  computeLive(part: PartId): WorksChange;
 }

@@ -1,9 +1,11 @@
 import type { PartId } from '../base/ids.ts';
 import { sameContent } from '../drawing/keep.ts';
+import { createLivePart, type LivePart } from './live/live-part.ts';
 import { type Kernel, KernelFault } from './manifold/kernel.ts';
 import { createPartTree, type PartTree } from './part-tree.ts';
-import type { MassProperties, PlacedBody } from './placed.ts';
-import type { PartSolid, RefusedBody, Solids } from './solids.ts';
+import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
+import type { PartFigures, PartSolid, RefusedBody, Solids } from './solids.ts';
+import { createStandIns } from './stand-in.ts';
 
 /** Where bodies come from. A list keeps its identity while none of its bodies changes. */
 export interface BodySource {
@@ -22,6 +24,12 @@ interface State {
   readonly refused: readonly RefusedBody[];
 }
 
+interface Live {
+  readonly tree: LivePart;
+  readonly bodies: readonly PlacedBody[];
+  readonly figures: PartFigures | undefined;
+}
+
 const none: readonly RefusedBody[] = [];
 
 /**
@@ -33,6 +41,10 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
   const states = new Map<PartId, State>();
   /** Oldest use first. */
   const trees = new Map<PartId, PartTree>();
+
+  /** Oldest use first. */
+  const lives = new Map<PartId, Live>();
+  const standIn = createStandIns();
 
   /** What was computed of the part as it is now. */
   function present(part: PartId): State | undefined {
@@ -70,6 +82,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
       if (there.has(part)) continue;
       states.delete(part);
       drop(part);
+      dropLive(part);
     }
   }
 
@@ -89,6 +102,47 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
     return solid !== before?.solid;
   }
 
+  const dropLive = (part: PartId) => {
+    lives.get(part)?.tree.drop();
+    lives.delete(part);
+  };
+
+  function presentLive(part: PartId): Live | undefined {
+    const live = lives.get(part);
+    return live && sameList(live.bodies, bodiesOf(part)) ? live : undefined;
+  }
+
+  const wantsLive = (part: PartId) =>
+    kernelOf() !== undefined && bodiesOf(part).some(({ shape }) => shape) && !presentLive(part);
+
+  function computeLive(part: PartId): boolean {
+    const kernel = kernelOf();
+    if (!kernel || !wantsLive(part)) return false;
+    const tree = lives.get(part)?.tree ?? createLivePart(kernel);
+    const bodies = bodiesOf(part);
+    lives.delete(part);
+    try {
+      tree.update(bodies);
+      lives.set(part, { tree, bodies, figures: tree.figures });
+    } catch (error) {
+      tree.drop();
+      if (!(error instanceof KernelFault)) throw error;
+      // Measuring will say what it can; until the bodies change there is no use in trying again.
+      lives.set(part, { tree: createLivePart(kernel), bodies, figures: undefined });
+    }
+    for (const oldest of lives.keys()) {
+      if (lives.size <= TREES) break;
+      dropLive(oldest);
+    }
+    return true;
+  }
+
+  function meshOf(part: PartId, state: PartState): PartMesh | undefined {
+    const kernel = kernelOf();
+    if (!kernel || !present(part)?.solid) return undefined;
+    return treeOf(part, kernel)?.meshOf(state);
+  }
+
   return {
     bodiesOf,
     solidOf: (part) => present(part)?.solid,
@@ -101,11 +155,16 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
     compute,
     drop: () => {
       for (const part of [...trees.keys()]) drop(part);
+      for (const part of [...lives.keys()]) dropLive(part);
     },
-    meshOf: (part, state) => {
-      const kernel = kernelOf();
-      if (!kernel || !present(part)?.solid) return undefined;
-      return treeOf(part, kernel)?.meshOf(state);
+    meshOf,
+    wantsLive,
+    computeLive,
+    figuresOf: (part) => present(part)?.solid ?? presentLive(part)?.figures,
+    shownMeshOf: (part, state) => (present(part) ? meshOf(part, state) : presentLive(part)?.tree.meshOf(state)),
+    latestOf: (part) => {
+      const now = present(part);
+      return now ? now.solid : standIn(states.get(part)?.solid, presentLive(part)?.figures, bodiesOf(part));
     },
   };
 }
@@ -119,7 +178,7 @@ function solidIn(part: PartId, tree: PartTree, before: PartSolid | undefined): P
   if (!asCast) return undefined;
   const idle = before && sameList(before.idle, tree.idle) ? before.idle : tree.idle;
   const faces = before && sameContent(before.faces, tree.faces) ? before.faces : tree.faces;
-  const solid: PartSolid = { part, finished, asCast, idle, faces };
+  const solid: PartSolid = { part, level: 'measured', finished, asCast, idle, faces };
   const names = Object.keys(solid) as (keyof PartSolid)[];
   return before && names.every((name) => before[name] === solid[name]) ? before : solid;
 }

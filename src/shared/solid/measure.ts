@@ -7,68 +7,113 @@ import type { Source } from './mesh/source.ts';
 import { createSums, type Sums } from './mesh/sums.ts';
 import type { MassProperties, Vec3 } from './placed.ts';
 
+/** The face number of all walls. */
+const WALL = 0xffff_ffff;
+
 /** Faces that meet at less than this (sine) run into one another; their border is left where the mesh has it. */
 const TANGENT = 0.1;
 
+/** Volume, surface and moments of volume of a piece of metal, about a point near it; what lies side by side adds up. */
+export interface SolidSums {
+  readonly about: Vec3;
+  readonly volumeMm3: number;
+  readonly areaMm2: number;
+  /** ∫x dV, ∫y dV, ∫z dV. */
+  readonly first: Vec3;
+  /** ∫x² dV, ∫y² dV, ∫z² dV, ∫xy dV, ∫yz dV, ∫zx dV. */
+  readonly second: readonly [number, number, number, number, number, number];
+}
+
 /**
- * Mass properties of a solid that the kernel holds.
+ * The sums over a solid that the kernel holds.
  *
  * The kernel's solid has flat facets with their corners on the true surfaces. Volume and surface of that are the kernel's, in
  * float64; its moments are sums over signed tetrahedra. To each is added, facet by facet, what lies between the facet and the
  * round surface that it stands for, integrated over what is left of the facet after all cutting. That is exact for whole
  * cylinders and cones, and leaves errors of the fourth order of a facet's angle where round surfaces cut one another.
- * The box is that of the corners.
  *
  * @param sourceOf the body whose mesh the kernel knows by that number.
+ * @param walls the number of the box that the solid was cut to, whose faces are no surface of the part.
  */
+export function sumsOf(
+  kernel: Kernel,
+  solid: KernelSolid,
+  mesh: KernelMesh,
+  sourceOf: (source: number) => Source,
+  walls?: number,
+): SolidSums {
+  const { vertices, triangles } = mesh;
+  const { min, max } = kernel.boxOf(solid);
+  const middle: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  const flat = createSums(SUMS);
+  const left = new Float64Array(SUMS);
+  const patches = patchesOf(mesh, sourceOf, walls);
+  const corners = new Float64Array(9);
+  for (const { from, to } of mesh.runs) {
+    for (let t = from; t < to; t++) {
+      for (let k = 0; k < 3; k++) {
+        const at = 3 * triangles[3 * t + k]!;
+        corners[3 * k] = vertices[at]! - middle[0];
+        corners[3 * k + 1] = vertices[at + 1]! - middle[1];
+        corners[3 * k + 2] = vertices[at + 2]! - middle[2];
+      }
+      addTetrahedron(flat, corners);
+      const table = patches.tables[patches.tableOf[t]!]!;
+      const row = patches.rowOf[t]!;
+      if (!Number.isNaN(table[row + RADIUS]!)) addLeftOut(left, table, row, middle, corners);
+      else if (patches.faceOf[t] === WALL) left[SURFACE]! -= areaOf(corners);
+    }
+  }
+  left[SURFACE]! += borders(mesh, patches);
+  const exact = kernel.volumeOf(solid);
+  // The mesh came rounded to 24 bits, which thin walls far from the origin feel; its moments follow the volume.
+  const scale = exact / flat.of(VOLUME);
+  const sum = (index: number) => scale * flat.of(index) + left[index]!;
+  return {
+    about: middle,
+    volumeMm3: exact + left[VOLUME]!,
+    areaMm2: kernel.areaOf(solid) + left[SURFACE]!,
+    first: [sum(FIRST), sum(FIRST + 1), sum(FIRST + 2)],
+    second: [sum(SECOND), sum(SECOND + 1), sum(SECOND + 2), sum(SECOND + 3), sum(SECOND + 4), sum(SECOND + 5)],
+  };
+}
+
+/** Mass properties of the metal that the sums were taken over. `box` is that of the corners of its mesh. */
+export function propertiesOf(
+  { about, volumeMm3: volume, areaMm2, first, second }: SolidSums,
+  box: { readonly min: Vec3; readonly max: Vec3 },
+  pieces: number,
+): MassProperties {
+  const [x, y, z] = [first[0] / volume, first[1] / volume, first[2] / volume];
+  const [xx, yy, zz] = [second[0] - volume * x * x, second[1] - volume * y * y, second[2] - volume * z * z];
+  const [xy, yz, zx] = [second[3] - volume * x * y, second[4] - volume * y * z, second[5] - volume * z * x];
+  return {
+    volumeMm3: volume,
+    areaMm2,
+    centre: [about[0] + x, about[1] + y, about[2] + z],
+    boxMin: box.min,
+    boxMax: box.max,
+    inertia: [yy + zz, zz + xx, xx + yy, xy, yz, zx],
+    pieces,
+  };
+}
+
+/** Mass properties of a whole solid that the kernel holds. */
 export function measure(
   kernel: Kernel,
   solid: KernelSolid,
   mesh: KernelMesh,
   sourceOf: (source: number) => Source,
 ): MassProperties {
-  const { vertices, triangles } = mesh;
-  const { min: boxMin, max: boxMax } = kernel.boxOf(solid);
-  const middle: Vec3 = [(boxMin[0] + boxMax[0]) / 2, (boxMin[1] + boxMax[1]) / 2, (boxMin[2] + boxMax[2]) / 2];
-  const flat = createSums(SUMS);
-  const left = new Float64Array(SUMS);
-  const patches = patchesOf(mesh, sourceOf);
-  const corners = new Float64Array(9);
-  for (const t of trianglesOf(mesh)) {
-    for (let k = 0; k < 9; k++) {
-      corners[k] = vertices[3 * triangles[3 * t + Math.floor(k / 3)]! + (k % 3)]! - middle[(k % 3) as 0 | 1 | 2];
-    }
-    addTetrahedron(flat, corners);
-    const table = patches.tables[patches.tableOf[t]!]!;
-    const row = patches.rowOf[t]!;
-    if (!Number.isNaN(table[row + RADIUS]!)) addLeftOut(left, table, row, middle, corners);
-  }
-  left[SURFACE]! += borders(mesh, patches);
-  const exact = kernel.volumeOf(solid);
-  const volume = exact + left[VOLUME]!;
-  // The mesh came rounded to 24 bits, which thin walls far from the origin feel; its moments follow the volume.
-  const scale = exact / flat.of(VOLUME);
-  const sum = (index: number) => scale * flat.of(index) + left[index]!;
-  const [x, y, z] = [sum(FIRST) / volume, sum(FIRST + 1) / volume, sum(FIRST + 2) / volume];
-  const [xx, yy, zz] = [
-    sum(SECOND) - volume * x * x,
-    sum(SECOND + 1) - volume * y * y,
-    sum(SECOND + 2) - volume * z * z,
-  ];
-  const [xy, yz, zx] = [
-    sum(SECOND + 3) - volume * x * y,
-    sum(SECOND + 4) - volume * y * z,
-    sum(SECOND + 5) - volume * z * x,
-  ];
-  return {
-    volumeMm3: volume,
-    areaMm2: kernel.areaOf(solid) + left[SURFACE]!,
-    centre: [middle[0] + x, middle[1] + y, middle[2] + z],
-    boxMin,
-    boxMax,
-    inertia: [yy + zz, zz + xx, xx + yy, xy, yz, zx],
-    pieces: countPieces(vertices, triangles),
-  };
+  const pieces = countPieces(mesh.vertices, mesh.triangles);
+  return propertiesOf(sumsOf(kernel, solid, mesh, sourceOf), kernel.boxOf(solid), pieces);
+}
+
+/** @param corners nine numbers. */
+function areaOf(corners: Float64Array): number {
+  const [ex, ey, ez] = [corners[3]! - corners[0]!, corners[4]! - corners[1]!, corners[5]! - corners[2]!];
+  const [fx, fy, fz] = [corners[6]! - corners[0]!, corners[7]! - corners[1]!, corners[8]! - corners[2]!];
+  return Math.hypot(ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx) / 2;
 }
 
 /** In the order of the runs: sums come out the same to the last bit however the kernel came to the solid. */
@@ -80,6 +125,9 @@ function* sidesOf(mesh: KernelMesh): Generator<readonly [triangle: number, side:
   for (const t of trianglesOf(mesh)) for (let k = 0; k < 3; k++) yield [t, 3 * t + k];
 }
 
+/** The table of walls: one row, flat. */
+const FLAT = new Float64Array(ROW).fill(Number.NaN);
+
 /** Where each triangle comes from. */
 interface Patches {
   readonly tables: readonly Float64Array[];
@@ -90,7 +138,11 @@ interface Patches {
   readonly faceOf: Uint32Array;
 }
 
-function patchesOf({ runs, facetOf }: KernelMesh, sourceOf: (source: number) => Source): Patches {
+function patchesOf(
+  { runs, facetOf }: KernelMesh,
+  sourceOf: (source: number) => Source,
+  walls: number | undefined,
+): Patches {
   const tables: Float64Array[] = [];
   const tableOf = new Uint16Array(facetOf.length);
   const rowOf = new Uint32Array(facetOf.length);
@@ -99,6 +151,12 @@ function patchesOf({ runs, facetOf }: KernelMesh, sourceOf: (source: number) => 
   const bases = new Map<Source, number>();
   let faces = 0;
   for (const run of runs) {
+    if (run.source === walls) {
+      const table = tables.push(FLAT) - 1;
+      tableOf.fill(table, run.from, run.to);
+      faceOf.fill(WALL, run.from, run.to);
+      continue;
+    }
     const source = sourceOf(run.source);
     const { facets, faces: perCopy } = source.body;
     const table = tables.push(roundTable(source)) - 1;
@@ -160,8 +218,10 @@ function borders(mesh: KernelMesh, { tables, tableOf, rowOf, faceOf }: Patches):
   const there = new Float64Array(3);
   let gained = 0;
   for (const [t, side] of sidesOf(mesh)) {
+    if (faceOf[t] === WALL) continue;
     const other = neighbours[side]!;
-    if (other === NONE || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other))) continue;
+    if (other === NONE || faceOf[other] === WALL || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other)))
+      continue;
     if (!putNormal(vertices, triangles, t, normal) || !putNormal(vertices, triangles, other, beyond)) continue;
     const from = 3 * triangles[side]!;
     const to = 3 * triangles[nextSide(side)]!;

@@ -64,7 +64,7 @@ export function createPartTree(kernel: Kernel): PartTree {
       let entry = leaves.get(record.id);
       // A new name, or a move in the list, leaves the solid as it is.
       if (!entry || !sameValues(entry.leaf.shape, shape) || !sameValues(entry.leaf.moves, moves)) {
-        const made = makeLeaf(kernel, shape, moves);
+        const made = makeLeaf(kernel, shape, moves, 'fine');
         if (!made.ok) {
           faults.push({ body: record.id, why: made.error });
           return;

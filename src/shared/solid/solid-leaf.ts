@@ -1,6 +1,7 @@
 import { err, ok, type Result } from '../base/result.ts';
 import type { ClosedMesh, Kernel, KernelSolid, MeshFault } from './manifold/kernel.ts';
 import { meshOfShape, movedMesh } from './mesh/mesh-of-shape.ts';
+import type { Fineness } from './mesh/segments.ts';
 import { facetNumber, type Source } from './mesh/source.ts';
 import type { ExactShape, Move, Vec3 } from './placed.ts';
 
@@ -15,8 +16,13 @@ export interface Leaf extends Source {
 }
 
 /** Makes the solid of a body; whoever asks for it releases `solid`. */
-export function makeLeaf(kernel: Kernel, shape: ExactShape, moves: readonly Move[]): Result<Leaf, MeshFault> {
-  const body = meshOfShape(shape);
+export function makeLeaf(
+  kernel: Kernel,
+  shape: ExactShape,
+  moves: readonly Move[],
+  fineness: Fineness,
+): Result<Leaf, MeshFault> {
+  const body = meshOfShape(shape, fineness);
   const copies = moves.map((move, copy): ClosedMesh => {
     const mesh = movedMesh(body.mesh, move);
     return { ...mesh, facetOf: mesh.facetOf.map((facet) => facetNumber(body, copy, facet)) };
@@ -50,7 +56,7 @@ function boxOf({ vertices }: ClosedMesh): { readonly min: Vec3; readonly max: Ve
   return { min, max };
 }
 
-interface Box {
+export interface Box {
   readonly min: Vec3;
   readonly max: Vec3;
 }
@@ -59,7 +65,8 @@ interface Box {
 export const isWithin = (inner: Box, outer: Box): boolean =>
   inner.min.every((from, k) => from >= outer.min[k]!) && inner.max.every((to, k) => to <= outer.max[k]!);
 
-const overlap = (a: Box, b: Box): boolean =>
+/** Whether two boxes have a point in common, borders included. */
+export const overlap = (a: Box, b: Box): boolean =>
   a.min.every((from, k) => from <= b.max[k]!) && b.min.every((from, k) => from <= a.max[k]!);
 
 function standApart(copies: readonly ClosedMesh[]): boolean {

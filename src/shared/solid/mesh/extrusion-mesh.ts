@@ -2,20 +2,20 @@ import { type Arc, type Point, type Side, sidesOf } from '../outline.ts';
 import type { Extrusion } from '../placed.ts';
 import { type BodyMesh, type Facet, meshDraft, type Round } from './body-mesh.ts';
 import { capOf } from './cap.ts';
-import { directionsOf, segmentsFor } from './segments.ts';
+import { directionsOf, type Fineness, segmentsFor } from './segments.ts';
 
 /** Corners of the whole circle nearer to an arc's end than this are left out, in radians. */
 const NEAR_END = 1e-4;
 
 /** The mesh of an outline drawn out along its axis. Face i is side i; the two after the last side are the ends at a0 and a1. */
-export function extrusionMesh({ axis, a0, a1, outline }: Extrusion): BodyMesh {
+export function extrusionMesh({ axis, a0, a1, outline }: Extrusion, fineness: Fineness): BodyMesh {
   const draft = meshDraft(axis);
   const sides = sidesOf(outline);
   const points: Point[] = [];
   const facets: Facet[] = [];
   sides.forEach((side, face) => {
     const { arc } = side;
-    const inner = arc ? pointsOn(arc) : [];
+    const inner = arc ? pointsOn(arc, fineness) : [];
     const ends = [side.from, ...inner, side.to];
     for (let i = 1; i < ends.length; i++) {
       points.push(ends[i - 1]!);
@@ -39,8 +39,8 @@ export function extrusionMesh({ axis, a0, a1, outline }: Extrusion): BodyMesh {
 }
 
 /** Corners of the whole circle that lie on the arc, in the order of its way. */
-function pointsOn({ centre, radius, start, sweep }: Arc): readonly Side['from'][] {
-  const segments = segmentsFor(radius);
+function pointsOn({ centre, radius, start, sweep }: Arc, fineness: Fineness): readonly Side['from'][] {
+  const segments = segmentsFor(radius, fineness);
   const directions = directionsOf(segments);
   const step = (2 * Math.PI) / segments;
   const forwards = sweep > 0;

@@ -4,16 +4,17 @@ import { handOf, moved } from '../moves.ts';
 import type { ExactShape, Move } from '../placed.ts';
 import type { BodyMesh } from './body-mesh.ts';
 import { extrusionMesh } from './extrusion-mesh.ts';
+import type { Fineness } from './segments.ts';
 import { importedMesh } from './smooth-faces.ts';
 import { turnedMesh } from './turned-mesh.ts';
 
 /** The closed mesh of a body's exact shape: corners on the true surface, so that it never reaches outside a solid round body. */
-export function meshOfShape(shape: ExactShape): BodyMesh {
+export function meshOfShape(shape: ExactShape, fineness: Fineness = 'fine'): BodyMesh {
   switch (shape.is) {
     case 'extrusion':
-      return extrusionMesh(shape);
+      return extrusionMesh(shape, fineness);
     case 'turned':
-      return turnedMesh(shape);
+      return turnedMesh(shape, fineness);
     case 'mesh':
       return importedMesh(shape);
     default:

@@ -1,23 +1,31 @@
 import { cosDeg, sinDeg } from '../moves.ts';
 
+/** How closely flat facets follow a round surface: `fine` for what is measured, `coarse` for what must be there at once. */
+export type Fineness = 'fine' | 'coarse';
+
 /**
  * How far a flat facet may stand inside the round surface that it stands for, in mm. What is shown may be off by so much;
  * volumes, areas, centres and moments are put right by what each facet leaves out (`measure.ts`), and clearances never
  * come from meshes.
  */
-const SAGITTA_MM = 0.05;
+const sagittaMm: Readonly<Record<Fineness, number>> = { fine: 0.05, coarse: 0.25 };
 
 /** Powers of two, so that the corners of a coarse circle are corners of every finer one about the same axis. */
-const counts = [64, 128, 256] as const;
+const counts: Readonly<Record<Fineness, readonly [number, ...number[]]>> = {
+  fine: [64, 128, 256],
+  coarse: [16, 32, 64],
+};
 
 /**
- * Number of facets of a whole turn: the least of 64, 128 and 256 that keeps the sagitta r (1 − cos(π / n)) within
- * {@link SAGITTA_MM}; 256 beyond a radius of about 664 mm. All corners lie on the round surface itself, one in each of the four
- * directions of the axes, so that the box about a round body is exact.
+ * Number of facets of a whole turn: the least that keeps the sagitta r (1 − cos(π / n)) within bounds, and the greatest
+ * allowed where none does. Fine: 64, 128 or 256 for 0.05 mm, up to a radius of about 664 mm; coarse: 16, 32 or 64 for 0.25 mm,
+ * up to about 207 mm. All corners lie on the round surface itself, one in each of the four directions of the axes, so that the
+ * box about a round body is exact.
  */
-export function segmentsFor(radiusMm: number): number {
-  for (const count of counts) if (radiusMm * (1 - Math.cos(Math.PI / count)) <= SAGITTA_MM) return count;
-  return counts[counts.length - 1]!;
+export function segmentsFor(radiusMm: number, fineness: Fineness = 'fine'): number {
+  const allowed = counts[fineness];
+  for (const count of allowed) if (radiusMm * (1 - Math.cos(Math.PI / count)) <= sagittaMm[fineness]) return count;
+  return allowed[allowed.length - 1]!;
 }
 
 interface Direction {

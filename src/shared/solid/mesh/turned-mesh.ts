@@ -1,11 +1,11 @@
 import type { Turned } from '../placed.ts';
 import { type BodyMesh, type Facet, meshDraft } from './body-mesh.ts';
-import { directionsOf, segmentsFor } from './segments.ts';
+import { directionsOf, type Fineness, segmentsFor } from './segments.ts';
 
 /** The mesh of an outline turned about its axis. Face i is what side i of the outline sweeps. */
-export function turnedMesh({ axis, u, v, outline }: Turned): BodyMesh {
+export function turnedMesh({ axis, u, v, outline }: Turned, fineness: Fineness): BodyMesh {
   const draft = meshDraft(axis);
-  const segments = segmentsFor(Math.max(...outline.map(({ r }) => r)));
+  const segments = segmentsFor(Math.max(...outline.map(({ r }) => r)), fineness);
   const directions = directionsOf(segments);
   const rings = outline.map(({ a, r }) =>
     r === 0 ? [draft.vertex(u, v, a)] : directions.map(({ cos, sin }) => draft.vertex(u + r * cos, v + r * sin, a)),

@@ -10,15 +10,19 @@ export function timesOf(samples: readonly number[]): Times {
   return { median: at(0.5), p99: at(0.99) };
 }
 
-/** Times of a whole piece of work, done `runs` times after one run to warm up; garbage is collected between runs. */
+/**
+ * Processor times of a whole piece of work, done `runs` times after one run to warm up; garbage is collected between
+ * runs. Time by the clock would tell how busy the machine is: the same work took up to ten times as long beside others.
+ */
 export function timesOfRuns(runs: number, work: () => void): Times {
   const { gc } = globalThis as { gc?: () => void };
   const samples: number[] = [];
   for (let run = -1; run < runs; run++) {
     gc?.();
-    const start = performance.now();
+    const start = process.cpuUsage();
     work();
-    if (run >= 0) samples.push(performance.now() - start);
+    const { user, system } = process.cpuUsage(start);
+    if (run >= 0) samples.push((user + system) / 1000);
   }
   return timesOf(samples);
 }

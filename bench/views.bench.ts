@@ -49,6 +49,9 @@ const host = createHost(
     now: () => '2026-01-01T00:00:00.000Z',
     later: (run) => {
       waiting = run;
+      return () => {
+        if (waiting === run) waiting = undefined;
+      };
     },
     loadKernel: async () => kernel,
   },

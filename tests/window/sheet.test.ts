@@ -66,7 +66,7 @@ describe('bodies, solid and sheet', () => {
     await expect.poll(() => page.locator('.body-preview').textContent()).toContain('60 × 40 × 20 mm');
     expect(await page.locator('.body-made-list li').allTextContents()).toContain('dimension foot length 60 mm');
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Draw It' }).click();
+    await page.getByRole('button', { name: 'Draw It', exact: true }).click();
     await expect.poll(() => page.locator('.body-row').count()).toBe(1);
     await expect.poll(() => figure(page, 'Volume'), { timeout: 20_000 }).toBe('48 cm³');
     expect(await figure(page, 'Box')).toBe('60 × 40 × 20 mm');
@@ -78,13 +78,12 @@ describe('bodies, solid and sheet', () => {
     await field(page, 'Mouth').fill('foot top');
     await field(page, 'Floor').fill('-20 furlongs');
     await expect.poll(() => page.locator('.body-made-list .unreadable').count()).toBe(1);
-    await expect.poll(() => page.getByRole('button', { name: 'Draw It' }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Draw It', exact: true }).isDisabled()).toBe(true);
     await field(page, 'Floor').fill('-20');
     await field(page, 'Centre X').fill('30');
     await field(page, 'Centre Y').fill('20');
     await field(page, 'Diameter').fill('12');
-    await page.keyboard.press('Escape');
-    await expect.poll(() => page.getByRole('button', { name: 'Draw It' }).isEnabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Draw It', exact: true }).isEnabled()).toBe(true);
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.body-row').count()).toBe(2);
     // 48 − π · 0.6² · 2 cm³.

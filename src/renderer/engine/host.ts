@@ -8,6 +8,7 @@ import type { WorksChange } from '../../shared/check/works.ts';
 import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { createBuildIndex } from './build-index.ts';
 import { makePatch } from './patch.ts';
+import { createPauses, type Later, type Left } from './pauses.ts';
 import type { FromWorker, RunAnswer, ToWorker, ViewChange } from './protocol.ts';
 import { createKernelLoader } from './solid/kernel-loader.ts';
 import { createMeshKeeper } from './solid/mesh-keeper.ts';
@@ -20,6 +21,7 @@ interface Watched {
   readonly params: unknown;
   readonly compute: (scene: Scene, params: never, change: SceneChange | undefined) => unknown;
   readonly late: boolean;
+  readonly ofSolid: boolean;
   /** A late view that an edit may have changed. */
   stale: boolean;
   /** What the window holds; undefined before the first model. */
@@ -30,8 +32,9 @@ interface HostTools {
   readonly newId: IdSource;
   /** The present moment, ISO 8601, UTC. */
   readonly now: () => string;
-  /** Runs something when the messages that wait have been seen to. */
-  readonly later?: (run: () => void) => void;
+  readonly later?: Later;
+  /** Runs something when no edit has come for a while; a new call puts off the one before. As `later` unless given. */
+  readonly quiet?: (run: () => void) => void;
   /** Fetches the kernel of solids; without it there are none. */
   readonly loadKernel?: () => Promise<Kernel>;
 }
@@ -46,7 +49,7 @@ export function createHost(
 ): (message: ToWorker) => void {
   let scene: Scene | undefined;
   const watched = new Map<string, Watched>();
-  const { later = (run) => void setTimeout(run, 0) } = tools;
+  const { later = timer } = tools;
   const loader = createKernelLoader(tools.loadKernel, () => {
     if (scene !== undefined) show({ ...noChange, diff: nothing });
   });
@@ -69,43 +72,40 @@ export function createHost(
       else quick.push(watch);
     }
     refresh(quick, change);
-    wake();
+    pauses.wake();
   };
-  let awake = false;
-  const wake = () => {
-    if (awake) return;
-    awake = true;
-    later(() => {
-      awake = false;
-      try {
-        if (pause()) wake();
-      } catch (error) {
-        post(brokenBy(error, undefined));
-      }
-    });
-  };
-  /** One piece of the work that can wait: a solid on show, then the late views, then a solid of another part. @returns whether there may be more. */
-  const pause = (): boolean => {
-    if (scene === undefined) return false;
-    const { solids } = scene;
-    if (scene.index.parts().some(({ id }) => scene?.index.bodiesOf(id).length)) loader.ask();
+  /** One piece of the work that can wait: a solid on show, then the late views, then solids that no one looks at. */
+  const piece = (isQuiet: boolean): Left => {
+    if (scene === undefined) return 'nothing';
+    const { solids, index } = scene;
     const pending = solids.pending();
-    const onShow = new Set([...watched.values()].map(({ params }) => (params as { part?: PartId } | null)?.part));
+    const onShow = new Set<unknown>();
+    for (const { ofSolid, params } of watched.values()) if (ofSolid) onShow.add((params as { part: PartId }).part);
+    // The kernel is fetched when it is wanted, or when the window has come to rest after opening.
+    const wants = loader.state === 'not asked' && index.parts().some(({ id }) => index.bodiesOf(id).length > 0);
+    if (wants && (isQuiet || onShow.size > 0)) loader.ask();
     const next = pending.find((part) => onShow.has(part));
     if (next !== undefined) return compute(next);
     const stale = [...watched.values()].filter((watch) => watch.stale);
     if (stale.length > 0) {
       for (const watch of stale) watch.stale = false;
       refresh(stale, undefined);
-      return pending.length > 0;
-    }
-    return pending[0] !== undefined && compute(pending[0]);
+    } else if (isQuiet && pending[0] !== undefined) return compute(pending[0]);
+    return pending.length > 0 || (wants && loader.state === 'not asked') ? 'unseen' : 'nothing';
   };
-  const compute = (part: PartId): boolean => {
-    if (scene === undefined) return false;
+  const pauses = createPauses(later, (isQuiet) => {
+    try {
+      return piece(isQuiet);
+    } catch (error) {
+      post(brokenBy(error, undefined));
+      return 'nothing';
+    }
+  });
+  const compute = (part: PartId): Left => {
+    if (scene === undefined) return 'nothing';
     const change = scene.works.computeSolid(part);
     show({ ...change, parts: [...new Set([...change.parts, part])], diff: nothing });
-    return true;
+    return 'more';
   };
   const reopen = (watch: Watched): Watched => ({ ...watch, ...openView(watch.key) });
   const take = (diffs: readonly BuildDiff[]) => {
@@ -166,8 +166,8 @@ export function createHost(
           sent: undefined,
         };
         watched.set(message.key, watch);
-        if (watch.late) return wake();
-        return refresh([watch], undefined);
+        if (watch.late || watch.ofSolid) pauses.wake();
+        return watch.late ? undefined : refresh([watch], undefined);
       }
       case 'unwatch':
         watched.delete(message.key);
@@ -185,6 +185,7 @@ export function createHost(
     }
   };
   return (message) => {
+    pauses.disturb();
     try {
       handle(message);
     } catch (error) {
@@ -193,6 +194,11 @@ export function createHost(
   };
 }
 
+const timer: Later = (run, afterMs) => {
+  const number = setTimeout(run, afterMs);
+  return () => clearTimeout(number);
+};
+
 const brokenBy = (error: unknown, call: number | undefined): FromWorker => ({
   type: 'broken',
   call,
@@ -200,10 +206,10 @@ const brokenBy = (error: unknown, call: number | undefined): FromWorker => ({
 });
 
 /** A key is the view's name, a space, and its parameters as JSON. */
-function openView(key: string): Pick<Watched, 'compute' | 'late' | 'stale'> {
+function openView(key: string): Pick<Watched, 'compute' | 'late' | 'ofSolid' | 'stale'> {
   const name = key.slice(0, key.indexOf(' '));
   const view = views[name as keyof typeof views] as View<never, unknown> | undefined;
   if (view === undefined) throw new Error(`There is no view "${name}".`);
   const late = view.late === true;
-  return { compute: view.open(), late, stale: late };
+  return { compute: view.open(), late, ofSolid: view.ofSolid === true, stale: late };
 }

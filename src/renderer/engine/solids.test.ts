@@ -55,6 +55,9 @@ function start(records: readonly BuildRecord[], load: (() => Promise<Kernel>) | 
       now: () => '2026-01-01T00:00:00.000Z',
       later: (run) => {
         waiting = run;
+        return () => {
+          if (waiting === run) waiting = undefined;
+        };
       },
       ...(load === undefined ? {} : { loadKernel: load }),
     },

@@ -27,6 +27,8 @@ export interface SceneChange extends WorksChange {
 export interface View<P, M> {
   /** It takes its time: it is worked out when the answer to an edit is on its way, and once for several edits. */
   readonly late?: true;
+  /** It shows the solid of the part in its parameters, which is therefore worked out before others. */
+  readonly ofSolid?: true;
   /** Called once for each watched set of parameters; the closure may keep what it needs for the next time. */
   open(): (scene: Scene, params: P, change: SceneChange | undefined) => M;
 }

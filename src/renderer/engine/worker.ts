@@ -11,7 +11,7 @@ const scope = self as unknown as {
 };
 
 const random32 = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
-// Messages that came in meanwhile go first: a timer would wait longer than it is told to.
+// Messages that came in meanwhile go first; a timer of nothing would wait longer than it is told to.
 const turns = new MessageChannel();
 let waiting: (() => void) | undefined;
 turns.port1.onmessage = () => {
@@ -22,9 +22,16 @@ turns.port1.onmessage = () => {
 const handle = createHost((message, transfer = []) => scope.postMessage(message, transfer), {
   newId: idSource(random32),
   now: () => new Date().toISOString(),
-  later: (run) => {
+  later: (run, afterMs) => {
+    if (afterMs > 0) {
+      const number = setTimeout(run, afterMs);
+      return () => clearTimeout(number);
+    }
     waiting = run;
     turns.port2.postMessage(undefined);
+    return () => {
+      waiting = undefined;
+    };
   },
   loadKernel: () => loadKernel({ wasmUrl: new URL(kernelUrl, self.location.href).href }),
 });

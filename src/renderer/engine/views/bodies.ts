@@ -27,6 +27,7 @@ export interface BodyRow {
 
 /** The bodies of a part in the order in which they act. Undefined when the part is not there any more. */
 export const bodiesView = defineView<{ readonly part: PartId }, readonly BodyRow[] | undefined>({
+  ofSolid: true,
   open: () => {
     let rows = new Map<string, { readonly from: readonly unknown[]; readonly row: BodyRow }>();
     return (scene, { part }) => {

@@ -16,6 +16,7 @@ export interface SheetParams extends SheetOptions {
  */
 export const sheetView = defineView<SheetParams, Sheet | undefined>({
   late: true,
+  ofSolid: true,
   open: () => {
     let last: { readonly from: readonly unknown[]; readonly sheet: Sheet } | undefined;
     return (scene, { part, state, ...options }) => {

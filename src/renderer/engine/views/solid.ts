@@ -36,6 +36,7 @@ const noFigures: SolidModel['figures'] = { 'as cast': [], finished: [] };
 
 /** The solid of a part: its figures, and when to fetch its picture. Undefined when the part is not there any more. */
 export const solidView = defineView<{ readonly part: PartId }, SolidModel | undefined>({
+  ofSolid: true,
   open: () => {
     let pictured: readonly PlacedBody[] | undefined;
     let picture = 0;

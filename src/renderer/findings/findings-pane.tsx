@@ -30,7 +30,8 @@ export function FindingsPane() {
   const [onlyPart, setOnlyPart] = useState(false);
   const [all, setAll] = useState(false);
   const filtered = onlyPart && part !== undefined;
-  const findings = useView('findings', { part: filtered ? part : null }) ?? none;
+  const known = useView('findings', { part: filtered ? part : null });
+  const findings = known ?? none;
   const whole = useView('findings', { part: null });
   useAnnounced(whole);
   const groups = useMemo(() => grouped(findings), [findings]);
@@ -39,14 +40,16 @@ export function FindingsPane() {
   return (
     <Pane
       title="Findings"
-      beside={<span className="figure soft">{open}</span>}
+      beside={known !== undefined && <span className="figure soft">{open}</span>}
       actions={
         <Button pressed={onlyPart} onClick={() => setOnlyPart(!onlyPart)}>
           This part only
         </Button>
       }
     >
-      {findings.length === 0 ? (
+      {known === undefined ? (
+        <p className="findings-wait soft">The rules are looking through the build…</p>
+      ) : findings.length === 0 ? (
         <Empty title={filtered ? 'Nothing to say of this part' : 'Nothing to say'}>
           <p>Every rule has looked and found nothing amiss. Findings appear here as you draw.</p>
         </Empty>

@@ -17,10 +17,11 @@ interface DialogProps {
 const written =
   'input:not([type="checkbox"], [type="radio"], [readonly], :disabled), textarea:not([readonly], :disabled)';
 
-/** Where the writer goes on: the first field that is written in, else the act that is expected. */
+/** Where the writer goes on: the first field that is written in, else the act that is expected, else what is read. */
 const startOf = (dialog: HTMLDialogElement): HTMLElement | null =>
   dialog.querySelector<HTMLElement>(`.body :is(${written})`) ??
-  dialog.querySelector<HTMLElement>('footer .button.main:enabled');
+  dialog.querySelector<HTMLElement>('footer .button.main:enabled') ??
+  dialog.querySelector<HTMLElement>('.body');
 
 /** A modal sheet. It is open while it is rendered; the browser keeps the focus inside and gives it back after. */
 export function Dialog({ title, onClose, wide, actions, onSubmit, children }: DialogProps) {
@@ -43,7 +44,9 @@ export function Dialog({ title, onClose, wide, actions, onSubmit, children }: Di
         <h2 id={heading}>{title}</h2>
         <IconButton label="Close" keys="Esc" icon={<RemoveIcon />} onClick={onClose} />
       </header>
-      <div className="body">{children}</div>
+      <div className="body" tabIndex={-1}>
+        {children}
+      </div>
       {actions !== undefined && <footer>{actions}</footer>}
     </>
   );

@@ -19,6 +19,8 @@ export interface Column<R> {
   /** Explains the column; shown as a tip on its head. */
   readonly about?: string;
   readonly width: number;
+  /** Takes its share of the room that a wide window leaves. */
+  readonly grows?: boolean;
   /** Set in figures: at the right, or at the left where texts are longer than numbers. */
   readonly figure?: 'left' | 'right';
   /** The text as edited and copied. */

@@ -32,6 +32,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Dimension',
       about: 'Name by which formulas call it',
       width: 144,
+      grows: true,
       text: (row) => row.record.name,
       edit: {},
     },
@@ -40,6 +41,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'From / size',
       about: 'The station it runs from, or what size it is: diameter, radius, length, angle, thread, count…',
       width: 96,
+      grows: true,
       text: (row) => halves.get(row.record.id) ?? row.from,
       show: (row) =>
         row.record.measure.type === 'size' && !halves.has(row.record.id) ? (
@@ -54,6 +56,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'To',
       about: 'The station it runs to; empty for a size',
       width: 96,
+      grows: true,
       text: (row) => (halves.has(row.record.id) ? '' : row.to),
       problem: (row) => (halves.has(row.record.id) ? 'Write the station that it runs to.' : undefined),
       edit: {
@@ -72,6 +75,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       title: 'Written',
       about: 'The value exactly as the drawing writes it: 62, 1-3/8", or a formula such as bore of column + 0.2 mm',
       width: 122,
+      grows: true,
       figure: 'left',
       text: (row) => row.record.value,
       problem: (row) => row.valueProblem,
@@ -143,6 +147,6 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
     },
     { id: 'finish', title: 'Finish', width: 86, text: (row) => row.record.finish, edit: { choices: finishes } },
     { id: 'sheet', title: 'Sheet', width: 64, text: (row) => row.record.sheet, edit: {} },
-    { id: 'note', title: 'Note', width: 220, text: (row) => row.record.note, edit: {} },
+    { id: 'note', title: 'Note', width: 180, grows: true, text: (row) => row.record.note, edit: {} },
   ];
 }

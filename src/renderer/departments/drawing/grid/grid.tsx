@@ -73,7 +73,7 @@ export function Grid<R>(props: GridProps<R>) {
     scrollPaddingStart: ROW_PX * 2,
     scrollPaddingEnd: ROW_PX,
   });
-  const template = useMemo(() => `${MARK_PX}px ${columns.map((column) => `${column.width}px`).join(' ')}`, [columns]);
+  const template = useMemo(() => `${MARK_PX}px ${columns.map(trackOf).join(' ')}`, [columns]);
   const width = MARK_PX + columns.reduce((sum, column) => sum + column.width, 0);
 
   // The selection made elsewhere brings its row into view; the one made here is in view already.
@@ -296,7 +296,7 @@ export function Grid<R>(props: GridProps<R>) {
                     aria-readonly={column.edit === undefined ? true : undefined}
                     aria-selected={inBlock(block, index, c)}
                     data-column={column.id}
-                    title={isEdited ? undefined : (problem ?? aside)}
+                    title={isEdited ? undefined : (problem ?? aside ?? cutText(column, row))}
                     className={classNames(
                       'grid-cell',
                       column.figure !== undefined && 'figure',
@@ -364,6 +364,16 @@ export function Grid<R>(props: GridProps<R>) {
 function NewCell({ text, hint }: { readonly text: string | undefined; readonly hint: string }) {
   return text === undefined ? <span className="soft">{hint}</span> : <span className="ellipsis">{text}</span>;
 }
+
+/** Mean advance of a letter at 14 px: a text that may be cut off can be read in full in its tip. */
+const LETTER_PX = 6.5;
+function cutText<R>(column: Column<R>, row: R | undefined): string | undefined {
+  const text = row === undefined ? '' : column.text(row);
+  return text.length * LETTER_PX > column.width - 16 ? text : undefined;
+}
+
+const trackOf = (column: { readonly width: number; readonly grows?: boolean }): string =>
+  column.grows === true ? `minmax(${column.width}px, 1fr)` : `${column.width}px`;
 
 /** What a spreadsheet may call a column: its title, either half of it, or its short name. */
 const headsOf = (column: { readonly id: string; readonly title: string }): readonly string[] =>

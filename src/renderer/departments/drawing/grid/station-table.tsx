@@ -14,7 +14,7 @@ const keyOf = (row: StationRow): string => row.record.id;
 const markOf = (row: StationRow) => row.mark !== undefined && <SeverityMark severity={row.mark} />;
 
 const columns: readonly Column<StationRow>[] = [
-  { id: 'name', title: 'Station', width: 190, text: (row) => row.record.name, edit: {} },
+  { id: 'name', title: 'Station', width: 190, grows: true, text: (row) => row.record.name, edit: {} },
   { id: 'axis', title: 'Axis', width: 60, text: (row) => row.record.axis, edit: { choices: axes } },
   { id: 'form', title: 'What it is', width: 110, text: (row) => row.record.form, edit: { choices: stationForms } },
   {
@@ -42,7 +42,7 @@ const columns: readonly Column<StationRow>[] = [
     figure: 'right',
     text: (row) => row.band ?? '',
   },
-  { id: 'note', title: 'Note', width: 260, text: (row) => row.record.note, edit: {} },
+  { id: 'note', title: 'Note', width: 180, grows: true, text: (row) => row.record.note, edit: {} },
 ];
 
 /** Every station of a part, written in place. */

@@ -75,6 +75,16 @@ export function ChainStrip({ model, inch, onTie, onOpenRow, fits, zooms }: Chain
     setOwn({ ...own, left: own.left + (spot.x - width / 2) / own.scale });
   }, [place.subject]);
 
+  // A strip taller than its pane begins at the stations: from them one finds one's way.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when another is shown
+  useLayoutEffect(() => {
+    if (box.current !== null) box.current.scrollTop = box.current.scrollHeight;
+  }, [model.axis, model.datum, width > 0]);
+  useLayoutEffect(() => {
+    const chosen = place.subject === undefined ? null : document.getElementById(`${id}${place.subject}`);
+    chosen?.querySelector('text')?.scrollIntoView({ block: 'nearest' });
+  }, [place.subject, id]);
+
   const tip = hovered === undefined ? undefined : tipOf(model, hovered.id);
   const active =
     place.subject !== undefined && (layout.at.has(place.subject) || model.arcs.some((arc) => arc.id === place.subject));

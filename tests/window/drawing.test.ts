@@ -250,6 +250,23 @@ describe('the Drawing Office on the example as first drawn', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('grid');
   });
 
+  test('arrows go from tab to tab of the board, and the focus stays with them', async () => {
+    await page.getByRole('tab', { name: /Dimensions/ }).focus();
+    for (const name of ['Stations', 'Bodies', 'Sheet', 'Solid']) {
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain(name);
+    }
+    await page.keyboard.press('Home');
+    await page.waitForSelector('[role="grid"]');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain('Dimensions');
+  });
+
+  test('F6 enters the table of a part, not the tabs in its head', async () => {
+    await page.getByRole('listbox', { name: 'Parts' }).focus();
+    await page.keyboard.press('F6');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('grid');
+  });
+
   test('F6 goes round the panes', async () => {
     const seen = new Set<string>();
     for (let i = 0; i < 8; i++) {
@@ -300,7 +317,7 @@ describe('the Drawing Office on the example as first drawn', () => {
 
   test('the find box goes to a dimension of another part', async () => {
     await chooseMenu(at.app, 'find');
-    await page.getByRole('combobox').fill('rim width');
+    await page.getByRole('dialog').getByRole('combobox').fill('rim width');
     await expect.poll(() => page.getByRole('dialog').getByRole('option').count()).toBeGreaterThan(0);
     expect(await violations(page)).toEqual([]);
     const name = await page.getByRole('dialog').getByRole('option').first().locator('.grow').textContent();

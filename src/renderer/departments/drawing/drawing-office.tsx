@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { RecordId } from '../../../shared/build/records.ts';
 import { addDimension, addPart } from '../../app/adding.ts';
 import { usePlace } from '../../app/place.ts';
@@ -110,6 +110,12 @@ function Board({ sheet }: { readonly sheet: PartSheet }) {
     const isBody = subject?.startsWith('body:') === true;
     setTable((now) => (tables.includes(now) ? (isBody ? 'bodies' : (its ?? now)) : now));
   }, [subject]);
+  // Each kind of board has its own head, and the tab that was pressed goes with the old one: the focus stays on its heir.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each change of the board
+  useLayoutEffect(() => {
+    if (document.activeElement !== document.body) return;
+    board.current?.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
+  }, [table]);
   const focusTable = () =>
     requestAnimationFrame(() => board.current?.querySelector<HTMLElement>('[role="grid"]')?.focus());
   const onOpenRow = (id: RecordId) => {

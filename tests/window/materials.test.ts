@@ -7,6 +7,9 @@ import { accessibilityFaults } from '../support/axe.ts';
 import { type Launched, launch } from '../support/electron.ts';
 import { chooseMenu, invoke, menuItem } from './shell-driver.ts';
 
+/** A busy machine takes a while until an edit is on disk. */
+const soon = <T>(look: () => T) => expect.poll(look, { timeout: 10_000 });
+
 interface Kept {
   readonly kind: string;
   readonly name: string;
@@ -58,7 +61,7 @@ describe('materials in the window', () => {
     await field().press('ArrowDown');
     await field().press('ArrowDown');
     await field().press('Enter');
-    await expect.poll(() => materialOf('table')).toBe('EN AC-46200');
+    await soon(() => materialOf('table')).toBe('EN AC-46200');
     expect(await hint()).toBe('2.75 g/cm³. Source: EN 1706, annex (from memory).');
     await field().fill('LM25');
     expect(await hint()).toBe('Taken as EN AC-42100: 2.68 g/cm³. Source: EN 1706, annex (from memory).');
@@ -70,13 +73,13 @@ describe('materials in the window', () => {
   test('free text stays, and asks for its figures', async () => {
     await field().fill('Melted-down wheels');
     await field().press('Enter');
-    await expect.poll(() => materialOf('table')).toBe('Melted-down wheels');
+    await soon(() => materialOf('table')).toBe('Melted-down wheels');
     expect(await hint()).toBe('Nothing is known of Melted-down wheels, so table has no mass.');
     await page.locator('[data-rule="material-unknown-density"]').first().waitFor();
     expect(await own()).toEqual([]);
     await page.locator('.part-form').getByRole('button', { name: 'Give Its Figures…' }).click();
     await dialog().waitFor();
-    await expect.poll(() => inDetail(/Density/).evaluate((e) => e === document.activeElement)).toBe(true);
+    await soon(() => inDetail(/Density/).evaluate((e) => e === document.activeElement)).toBe(true);
     expect(await inDetail('Name').inputValue()).toBe('Melted-down wheels');
     expect(await accessibilityFaults(page)).toEqual([]);
   });
@@ -90,8 +93,8 @@ describe('materials in the window', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
     await inDetail(/Density/).fill('2690 kg/m³');
     await inDetail(/Density/).press('Enter');
-    await expect.poll(own).toMatchObject([{ name: 'Melted-down wheels', values: { densityKgM3: 2690 } }]);
-    await expect.poll(() => inDetail(/Density/).inputValue()).toBe('2.69');
+    await soon(own).toMatchObject([{ name: 'Melted-down wheels', values: { densityKgM3: 2690 } }]);
+    await soon(() => inDetail(/Density/).inputValue()).toBe('2.69');
     expect(await dialog().locator('.error').count()).toBe(0);
     expect(await page.locator('[data-rule="material-unknown-density"]').count()).toBe(0);
   });
@@ -106,7 +109,7 @@ describe('materials in the window', () => {
     await inDetail('Source').press('Enter');
     await inDetail('Name').fill('Wheel metal');
     await inDetail('Name').press('Enter');
-    await expect.poll(own).toMatchObject([
+    await soon(own).toMatchObject([
       {
         name: 'Wheel metal',
         values: { densityKgM3: 2690, expansionPerK: 0.0000225, modulusGPa: 71, cuttingGroup: 'N' },
@@ -120,7 +123,7 @@ describe('materials in the window', () => {
   test('a row of the table is for reading, and can be copied', async () => {
     await row('Wheel metal').focus();
     await row('Wheel metal').press('End');
-    await expect.poll(() => row('Stainless steel').evaluate((e) => e === document.activeElement)).toBe(true);
+    await soon(() => row('Stainless steel').evaluate((e) => e === document.activeElement)).toBe(true);
     await page.keyboard.type('319');
     await page.keyboard.press('Enter');
     expect(await row('319.0').getAttribute('aria-expanded')).toBe('true');
@@ -128,16 +131,16 @@ describe('materials in the window', () => {
     expect(await inDetail('Name').count()).toBe(0);
     expect(await accessibilityFaults(page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Copy to the Build’s Own' }).click();
-    await expect
-      .poll(async () => (await own()).find(({ name }) => name === '319.0'))
-      .toMatchObject({ values: { densityKgM3: 2900, expansionPerK: 0.000022, modulusGPa: 72, cuttingGroup: 'N' } });
+    await soon(async () => (await own()).find(({ name }) => name === '319.0')).toMatchObject({
+      values: { densityKgM3: 2900, expansionPerK: 0.000022, modulusGPa: 72, cuttingGroup: 'N' },
+    });
     await dialog().getByText('behind own').waitFor();
   });
 
   test('a name that is taken is refused in words; a new row begins at its name', async () => {
     await dialog().getByRole('button', { name: 'Add a Material' }).click();
-    await expect.poll(() => inDetail('Name').inputValue()).toBe('new material');
-    await expect.poll(() => inDetail('Name').evaluate((e) => e === document.activeElement)).toBe(true);
+    await soon(() => inDetail('Name').inputValue()).toBe('new material');
+    await soon(() => inDetail('Name').evaluate((e) => e === document.activeElement)).toBe(true);
     await page.keyboard.type('wheel METAL');
     await page.keyboard.press('Enter');
     await dialog().getByText('The build has a material "wheel METAL" of its own already.').waitFor();
@@ -145,25 +148,25 @@ describe('materials in the window', () => {
     expect(await inDetail('Name').inputValue()).toBe('new material');
     expect(await dialog().isVisible()).toBe(true);
     await inDetail('Name').press('Tab');
-    await expect.poll(() => dialog().locator('.error').count()).toBe(0);
+    await soon(() => dialog().locator('.error').count()).toBe(0);
     await dialog().getByRole('button', { name: 'Remove' }).click();
-    await expect.poll(async () => (await own()).map(({ name }) => name).sort()).toEqual(['319.0', 'Wheel metal']);
+    await soon(async () => (await own()).map(({ name }) => name).sort()).toEqual(['319.0', 'Wheel metal']);
   });
 
   test('removing one says who still names it; undo brings it back', async () => {
     await row('Wheel metal').press('Enter');
     await dialog().getByRole('button', { name: 'Remove' }).click();
     await dialog().getByText('Wheel metal is removed; table is still said to be made of it').waitFor();
-    await expect.poll(async () => (await own()).length).toBe(1);
+    await soon(async () => (await own()).length).toBe(1);
     expect(await accessibilityFaults(page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Undo' }).click();
     await row('Wheel metal').waitFor();
-    await expect.poll(async () => (await own()).length).toBe(2);
+    await soon(async () => (await own()).length).toBe(2);
     await dialog().getByRole('button', { name: 'Done' }).click();
     await dialog().waitFor({ state: 'detached' });
     await chooseMenu(at.app, 'undo');
     // The step before: the row that was added and taken away.
-    await expect.poll(async () => (await own()).map(({ name }) => name)).toContain('new material');
+    await soon(async () => (await own()).map(({ name }) => name)).toContain('new material');
   });
 
   test('they are in the Edit menu, and free of faults in the dark', async () => {
@@ -174,7 +177,7 @@ describe('materials in the window', () => {
     await row('EN-GJL-250').click();
     expect(await accessibilityFaults(page)).toEqual([]);
     await dialog().getByRole('searchbox').fill('bronze');
-    await expect.poll(() => dialog().locator('.material-row').count()).toBe(4);
+    await soon(() => dialog().locator('.material-row').count()).toBe(4);
     await page.keyboard.press('Escape');
     await page.emulateMedia({ colorScheme: 'light' });
   });

@@ -25,7 +25,11 @@ describe('figures of a material', () => {
 
   test.each<[FigureName, string, RegExp]>([
     ['densityKgM3', 'heavy', /"heavy" is not a number\. Write the density as a number such as 2\.7, in g\/cm³\./],
-    ['densityKgM3', '2.7 kg', /"kg" is no unit of density known here\. Write g\/cm³, kg\/m³ or lb\/in³, or no unit\./],
+    [
+      'densityKgM3',
+      '2.7 kg',
+      /"kg" is no unit of density known here\. Write it in g\/cm³; kg\/m³ or lb\/in³ if written\./,
+    ],
     ['densityKgM3', '2690', /2690 g\/cm³ is beyond any material .*write "2690 kg\/m³"/],
     ['densityKgM3', '-2.7', /beyond any material/],
     ['densityKgM3', '0', /beyond any material/],

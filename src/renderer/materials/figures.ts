@@ -13,6 +13,7 @@ interface Figure {
   readonly unit: string;
   /** Units that may be written after the number, bare of spaces and dots, by what one of them is in the kept unit. */
   readonly units: Readonly<Record<string, number>>;
+  /** Under its field: the usual unit, and others that may be written. */
   readonly unitWords: string;
   /** In the kept unit, as the build's schema has it. */
   readonly least: number;
@@ -35,7 +36,7 @@ export const figures: readonly Figure[] = [
     label: 'Density',
     unit: 'g/cm³',
     units: { 'g/cm3': 1e3, 'g/cc': 1e3, 'kg/dm3': 1e3, 'kg/l': 1e3, 'kg/m3': 1, 'lb/in3': LB / INCH_M ** 3 },
-    unitWords: 'g/cm³, kg/m³ or lb/in³',
+    unitWords: 'g/cm³; kg/m³ or lb/in³ if written',
     least: 1,
     most: 30_000,
     example: '2.7',
@@ -57,7 +58,7 @@ export const figures: readonly Figure[] = [
       '10-6/°f': PER_F,
       'ppm/°f': PER_F,
     },
-    unitWords: '10⁻⁶/K, /K or µin/in°F',
+    unitWords: '10⁻⁶/K; /K or µin/in°F if written',
     least: -0.001,
     most: 0.001,
     example: '22.5',
@@ -67,7 +68,7 @@ export const figures: readonly Figure[] = [
     label: 'Modulus',
     unit: 'GPa',
     units: { gpa: 1, 'kn/mm2': 1, mpa: 1e-3, 'n/mm2': 1e-3, psi: PSI_GPA, ksi: PSI_GPA * 1e3, msi: PSI_GPA * 1e6 },
-    unitWords: 'GPa, MPa or psi',
+    unitWords: 'GPa; MPa or psi if written',
     least: 0.001,
     most: 2_000,
     example: '72',
@@ -90,7 +91,7 @@ export function figureWords(known: OwnMaterial['values'], name: FigureName): str
   return text === undefined ? undefined : `${text} ${figureOf(name).unit}`;
 }
 
-export type FigureRead =
+type FigureRead =
   /** Undefined: nothing is written, so it is not known. */
   { readonly ok: true; readonly value: number | undefined } | { readonly ok: false; readonly sentence: string };
 
@@ -129,7 +130,7 @@ export function readFigure(name: FigureName, text: string): FigureRead {
   const after = unitKey(written.slice(end));
   const factor = after === '' ? shownIn[name] : units[after];
   if (factor === undefined)
-    return fault(`"${written.slice(end).trim()}" is no unit of ${what} known here. Write ${unitWords}, or no unit.`);
+    return fault(`"${written.slice(end).trim()}" is no unit of ${what} known here. Write it in ${unitWords}.`);
   // Twelve figures: what was written, without the dust of the conversion.
   const value = Number((number * factor).toPrecision(12));
   if (value >= least && value <= most) return { ok: true, value };

@@ -51,10 +51,11 @@ export function OwnDetail({ line, editable, onRemove }: OwnDetailProps) {
           readOnly={!editable}
           onSettle={(text) => setText('name', text)}
         />
-        {figures.map(({ name, label, unit }) => (
+        {figures.map(({ name, label, unitWords }) => (
           <SettledField
             key={name}
-            label={`${label}, ${unit}`}
+            label={label}
+            hint={`In ${unitWords}`}
             data-field={name}
             value={figureText(line.known, name) ?? ''}
             placeholder="not known"

@@ -84,7 +84,7 @@ export function MaterialsTable({ lines, open, onToggle, detailOf }: MaterialsTab
             {heads.map((head, i) => (
               <th key={head} scope="col">
                 {head}
-                <span className="material-unit figure">{units[i]}</span>
+                <span className="material-unit">{units[i]}</span>
               </th>
             ))}
             <th scope="col">Group</th>

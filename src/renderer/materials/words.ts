@@ -23,6 +23,6 @@ export function removedWords(name: string, usedBy: readonly string[], isInTable:
   if (usedBy.length === 0) return `${name} is removed.`;
   const who = `${listedNames(usedBy)} ${usedBy.length === 1 ? 'is' : 'are'}`;
   return isInTable
-    ? `${name} is removed; ${who} taken by the row of the table now.`
+    ? `${name} is removed; ${who} held to the row of the table now.`
     : `${name} is removed; ${who} still said to be made of it, and nothing is known of it now.`;
 }

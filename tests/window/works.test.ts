@@ -89,7 +89,8 @@ describe('the Works on the example as first drawn', () => {
     await map(page).focus();
     await page.keyboard.press('t');
     await expect.poll(() => says(page)).toMatch(/^diameter of ram touches \d+ dimensions/);
-    expect(await page.locator('.link.lit').count()).toBeGreaterThan(1);
+    // The bore of the guide column is made to it.
+    expect(await page.locator('.link.lit').count()).toBeGreaterThan(0);
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');

@@ -33,8 +33,6 @@ interface HostTools {
   /** The present moment, ISO 8601, UTC. */
   readonly now: () => string;
   readonly later?: Later;
-  /** Runs something when no edit has come for a while; a new call puts off the one before. As `later` unless given. */
-  readonly quiet?: (run: () => void) => void;
   /** Fetches the kernel of solids; without it there are none. */
   readonly loadKernel?: () => Promise<Kernel>;
 }
@@ -74,10 +72,16 @@ export function createHost(
     refresh(quick, change);
     pauses.wake();
   };
-  /** One piece of the work that can wait: a solid on show, then the late views, then solids that no one looks at. */
+  /** Edits came, and it has not been quiet since: measuring a solid would make the next one wait. */
+  let busy = false;
+  /**
+   * One piece of the work that can wait: live figures of a part on show, its solid, then the late views, then solids that no
+   * one looks at, then what makes the first edit of a part on show as quick as the next.
+   */
   const piece = (isQuiet: boolean): Left => {
     if (scene === undefined) return 'nothing';
-    const { solids, index } = scene;
+    const { solids, index, works } = scene;
+    if (isQuiet) busy = false;
     const pending = solids.pending();
     const onShow = new Set<unknown>();
     for (const { ofSolid, params } of watched.values()) if (ofSolid) onShow.add((params as { part: PartId }).part);
@@ -85,12 +89,17 @@ export function createHost(
     const wants = loader.state === 'not asked' && index.parts().some(({ id }) => index.bodiesOf(id).length > 0);
     if (wants && (isQuiet || onShow.size > 0)) loader.ask();
     const next = pending.find((part) => onShow.has(part));
-    if (next !== undefined) return compute(next);
+    if (next !== undefined && solids.wantsLive(next)) return changed(next, works.computeLive(next));
+    if (next !== undefined && !busy) return changed(next, works.computeSolid(next));
     const stale = [...watched.values()].filter((watch) => watch.stale);
     if (stale.length > 0) {
       for (const watch of stale) watch.stale = false;
       refresh(stale, undefined);
-    } else if (isQuiet && pending[0] !== undefined) return compute(pending[0]);
+      return pending.length > 0 ? 'unseen' : 'more';
+    }
+    if (isQuiet && pending[0] !== undefined) return changed(pending[0], works.computeSolid(pending[0]));
+    const unready = index.parts().find(({ id }) => onShow.has(id) && solids.wantsLive(id));
+    if (unready !== undefined && solids.computeLive(unready.id)) return 'more';
     return pending.length > 0 || (wants && loader.state === 'not asked') ? 'unseen' : 'nothing';
   };
   const pauses = createPauses(later, (isQuiet) => {
@@ -101,9 +110,7 @@ export function createHost(
       return 'nothing';
     }
   });
-  const compute = (part: PartId): Left => {
-    if (scene === undefined) return 'nothing';
-    const change = scene.works.computeSolid(part);
+  const changed = (part: PartId, change: WorksChange): Left => {
     show({ ...change, parts: [...new Set([...change.parts, part])], diff: nothing });
     return 'more';
   };
@@ -112,6 +119,7 @@ export function createHost(
     if (scene === undefined) return;
     for (const diff of diffs) {
       if (isEmpty(diff)) continue;
+      busy = true;
       const change = scene.works.update(diff);
       scene.index.update(diff);
       show({ ...change, diff });

@@ -108,7 +108,8 @@ describe('solids in the worker', () => {
     expect(solid<SolidModel>()).toMatchObject({ is: 'working', picture: 0, missing: 0 });
     await at.rest();
     const model = solid<SolidModel>();
-    expect(model).toMatchObject({ is: 'made', picture: 1, fresh: true, hasMachined: true });
+    // A coarse picture came first.
+    expect(model).toMatchObject({ is: 'made', picture: 2, fresh: true, hasMachined: true });
     // 60 · 40 · 20 − π · 6² · 20 mm³.
     const exact = (48_000 - Math.PI * 36 * 20) / 1000;
     expect(Number.parseFloat(figure(model, 'Volume')!)).toBeCloseTo(exact, 3);
@@ -120,7 +121,7 @@ describe('solids in the worker', () => {
     expect(at.transfers.at(-1)).toHaveLength(5);
   });
 
-  test('an edit is answered before its solid is worked out; the last picture stays until then', async () => {
+  test('an edit is answered before its solid is worked out; live figures come first, then what is measured, then the sheet', async () => {
     const { records, part, height } = plate();
     const at = start(records, async () => kernel);
     const solid = at.watch('solid', { part });
@@ -130,12 +131,18 @@ describe('solids in the worker', () => {
     expect(before.views).toHaveLength(3);
     const answer = at.run('dimension-set', { changes: [{ dimension: height.id, set: { value: '25' } }] });
     expect(answer).toMatchObject({ ok: true });
-    expect(solid<SolidModel>()).toMatchObject({ is: 'working', picture: 1, fresh: false });
+    expect(solid<SolidModel>()).toMatchObject({ is: 'working', picture: 2, fresh: false });
     expect(figure(solid<SolidModel>(), 'Box')).toBe('60 × 40 × 20 mm');
+    at.once();
+    expect(solid<SolidModel>()).toMatchObject({ is: 'made', picture: 3, fresh: true });
+    expect(figure(solid<SolidModel>(), 'Box')).toBe('60 × 40 × 25 mm');
+    const coarse = at.ask<Picture>('picture', { part, state: 'finished' });
     expect(sheet<Sheet>()).toBe(before);
     await at.rest();
-    expect(solid<SolidModel>()).toMatchObject({ is: 'made', picture: 2, fresh: true });
+    expect(solid<SolidModel>()).toMatchObject({ is: 'made', picture: 4, fresh: true });
     expect(figure(solid<SolidModel>(), 'Box')).toBe('60 × 40 × 25 mm');
+    const fine = at.ask<Picture>('picture', { part, state: 'finished' });
+    expect(fine.triangles.length).toBeGreaterThan(2 * coarse.triangles.length);
     expect(sheet<Sheet>()).not.toEqual(before);
   });
 
@@ -153,7 +160,8 @@ describe('solids in the worker', () => {
       (message) => message.type === 'views' && message.changes.some(({ key }) => key.startsWith('sheet')),
     );
     expect(sheets).toHaveLength(1);
-    expect(solid<SolidModel>().picture).toBe(2);
+    // Coarse and fine.
+    expect(solid<SolidModel>().picture).toBe(4);
   });
 
   test('without a kernel there is no solid, and the sheet is drawn all the same', async () => {

@@ -8,6 +8,6 @@ export const pictureAsk: Ask<{ readonly part: PartId; readonly state: PartState 
   scene,
   { part, state },
 ) => {
-  const mesh = scene.meshOf(part, state);
+  const mesh = scene.meshOf(part, state) ?? scene.solids.shownMeshOf(part, state);
   return mesh && pictureOf(mesh);
 };

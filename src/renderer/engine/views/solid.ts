@@ -1,8 +1,8 @@
 import type { PartId } from '../../../shared/base/ids.ts';
 import { formatNumber } from '../../../shared/quantity/format.ts';
 import type { LengthUnit } from '../../../shared/quantity/kind.ts';
-import type { MassProperties, PartState, PlacedBody } from '../../../shared/solid/placed.ts';
-import type { PartSolid } from '../../../shared/solid/solids.ts';
+import type { MassProperties, PartState } from '../../../shared/solid/placed.ts';
+import type { PartFigures } from '../../../shared/solid/solids.ts';
 import { materialNamed } from '../../../shared/tables/materials.ts';
 import { bareLength, boxWords } from '../body-words.ts';
 import { show } from '../show.ts';
@@ -38,18 +38,19 @@ const noFigures: SolidModel['figures'] = { 'as cast': [], finished: [] };
 export const solidView = defineView<{ readonly part: PartId }, SolidModel | undefined>({
   ofSolid: true,
   open: () => {
-    let pictured: readonly PlacedBody[] | undefined;
+    let pictured: readonly unknown[] = [];
     let picture = 0;
     let figures = noFigures;
     let behind: readonly unknown[] = [];
     return (scene, { part }) => {
       if (scene.index.part(part) === undefined) return undefined;
       const bodies = scene.solids.bodiesOf(part);
-      const solid = scene.solids.solidOf(part);
+      // Live figures and a coarse picture at once, the measured ones in their place a moment later.
+      const solid = scene.solids.figuresOf(part);
       const from = [solid, scene.index.part(part)?.material, scene.index.settings(), scene.index.materials()];
       if (solid !== undefined) {
-        if (pictured !== bodies) picture++;
-        pictured = bodies;
+        if (pictured[0] !== bodies || pictured[1] !== solid.level) picture++;
+        pictured = [bodies, solid.level];
         if (!from.every((value, i) => value === behind[i])) figures = figuresOf(scene, part, solid);
         behind = from;
       }
@@ -67,7 +68,7 @@ export const solidView = defineView<{ readonly part: PartId }, SolidModel | unde
   },
 });
 
-function stateOf(scene: Scene, part: PartId, solid: PartSolid | undefined): SolidState {
+function stateOf(scene: Scene, part: PartId, solid: PartFigures | undefined): SolidState {
   const bodies = scene.solids.bodiesOf(part);
   if (bodies.length === 0) return 'no bodies';
   if (solid !== undefined) return 'made';
@@ -76,7 +77,7 @@ function stateOf(scene: Scene, part: PartId, solid: PartSolid | undefined): Soli
   return scene.kernel !== 'there' || scene.solids.pending().includes(part) ? 'working' : 'nothing left';
 }
 
-function figuresOf(scene: Scene, part: PartId, { finished, asCast }: PartSolid): SolidModel['figures'] {
+function figuresOf(scene: Scene, part: PartId, { finished, asCast }: PartFigures): SolidModel['figures'] {
   const ofFinished = figuresFor(scene, part, finished);
   return { finished: ofFinished, 'as cast': asCast === finished ? ofFinished : figuresFor(scene, part, asCast) };
 }

@@ -107,7 +107,8 @@ describe('the Drawing Office on the example as first drawn', () => {
     await page.keyboard.type('24');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.strip-base.floats').count()).toBe(0);
-    await expect.poll(() => stops(page)).toBe(before - 1);
+    // The station, and the three bodies that hang on it.
+    await expect.poll(() => stops(page)).toBe(before - 4);
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).toContain('clear to cut');
     expect(await part(page, 'trunnion bracket').textContent()).not.toContain('not clear to cut');
     await saved(page);
@@ -330,6 +331,8 @@ describe('the Drawing Office on the example as first drawn', () => {
     await page.getByRole('dialog').waitFor();
     expect(await violations(page)).toEqual([]);
     await page.getByLabel('Inch').click();
+    // What is written as 24 mm stays that, whichever unit the build is in.
+    await page.getByRole('button', { name: 'Keep Every Size' }).click();
     await expect.poll(() => page.locator('.title-box', { hasText: 'Units' }).textContent()).toContain('inch');
     await page.keyboard.press('Escape');
     await chooseMenu(at.app, 'undo');

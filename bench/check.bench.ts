@@ -30,7 +30,13 @@ function nextRandom(): number {
 const handle = createHost((message) => posted.push(message), {
   newId: idSource(nextRandom),
   now: () => '2026-01-01T00:00:00.000Z',
-  later: (run) => void waiting.push(run),
+  later: (run) => {
+    waiting.push(run);
+    return () => {
+      const at = waiting.indexOf(run);
+      if (at >= 0) waiting.splice(at, 1);
+    };
+  },
 });
 
 /** Handles a message and all the work that waits behind it. @returns ms until the window would have every view. */

@@ -126,6 +126,7 @@ export function createHost(
     }
   };
   const load = (records: readonly BuildRecord[] | undefined) => {
+    scene?.solids.drop();
     scene = undefined;
     for (const [key, watch] of watched) watched.set(key, reopen(watch));
     if (records !== undefined) {

@@ -30,7 +30,7 @@ export type ViewWish =
   | { readonly is: 'zoom'; readonly factor: number };
 
 /** Keys that look from a side. */
-export const sideKeys: Readonly<Record<string, Side>> = {
+const sideKeys: Readonly<Record<string, Side>> = {
   f: 'front',
   b: 'back',
   r: 'right',

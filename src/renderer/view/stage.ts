@@ -54,7 +54,7 @@ export interface Stage {
 }
 
 /** The page's own sign that the picture of a solid cannot be shown on this machine. */
-export class NoPicture extends Error {
+class NoPicture extends Error {
   override readonly name = 'NoPicture';
 }
 

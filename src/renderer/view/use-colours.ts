@@ -29,7 +29,7 @@ function readColours(): StageColours {
 }
 
 /** @returns a colour between two of the form `#rrggbb`. */
-export function mixed(from: string, to: string, part: number): string {
+function mixed(from: string, to: string, part: number): string {
   const channel = (colour: string, k: number) => Number.parseInt(colour.slice(1 + 2 * k, 3 + 2 * k), 16);
   const parts = [0, 1, 2].map((k) => Math.round(channel(from, k) * (1 - part) + channel(to, k) * part));
   return parts.some(Number.isNaN) ? from : `#${parts.map((one) => one.toString(16).padStart(2, '0')).join('')}`;

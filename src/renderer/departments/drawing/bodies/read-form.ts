@@ -93,7 +93,7 @@ export function draftOf(form: BodyForm, part: PartId, known: Known, body: BodyId
 }
 
 /** Shape and repeats of a form; what is typed becomes stations and sizes that are there or yet to be made. */
-export function sketchOf(
+function sketchOf(
   form: BodyForm,
   known: Known,
 ): { readonly shape: ShapeSketch; readonly repeats: readonly RepeatSketch[] } {

@@ -85,6 +85,7 @@ interface SolidGiven {
 /** The solid of a plate of 100 by 60 by 12, but for what is said. */
 export const solidFact = ({ finished, asCast, idle = [], faces = {} }: SolidGiven = {}): PartSolid => ({
   part: partId('column'),
+  level: 'measured',
   finished: { ...properties, ...finished },
   asCast: { ...properties, ...asCast },
   idle: idle.map(bodyId),

@@ -34,14 +34,16 @@ export function cellSolid(
   bodies: readonly CellBody[],
   sourceOf: (source: number) => Source,
 ): CellStates {
+  const order = new Map(bodies.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
+  const tools: Tools = { kernel, cell, sourceOf, placeOf: (source) => order.get(source) ?? order.size };
   const poured = bodies.filter(({ machined }) => !machined);
   const cast = fold(kernel, undefined, poured);
-  const asCast = cast && cut(kernel, cell, cast.solid, sourceOf);
+  const asCast = cast && cut(tools, cast.solid);
   let finished = asCast;
   if (poured.length < bodies.length) {
     const after = machinedLast(bodies);
     const whole = after ? fold(kernel, cast?.solid, after) : fold(kernel, undefined, bodies);
-    finished = whole && cut(kernel, cell, whole.solid, sourceOf);
+    finished = whole && cut(tools, whole.solid);
     if (whole?.own) kernel.release(whole.solid);
   }
   if (cast?.own) kernel.release(cast.solid);
@@ -96,36 +98,38 @@ function takenFrom(kernel: Kernel, from: KernelSolid, solids: readonly KernelSol
   return rest;
 }
 
+interface Tools {
+  readonly kernel: Kernel;
+  readonly cell: Cell;
+  readonly sourceOf: (source: number) => Source;
+  /** Place of a source in the order of the bodies; walls come last. */
+  readonly placeOf: (source: number) => number;
+}
+
 /** What lies of a solid in the cell, measured. */
-function cut(
-  kernel: Kernel,
-  cell: Cell,
-  solid: KernelSolid,
-  sourceOf: (source: number) => Source,
-): CellSolid | undefined {
+function cut(tools: Tools, solid: KernelSolid): CellSolid | undefined {
+  const { kernel, cell } = tools;
   const { min, max } = kernel.boxOf(solid);
   const within = min.every((from, k) => from > cell.min[k]!) && max.every((to, k) => to < cell.max[k]!);
-  if (within) return measured(kernel, solid, undefined, sourceOf);
+  if (within) return measured(tools, solid, undefined);
   const taken = kernel.take(boxMesh(cell));
   if (!taken.ok) return undefined;
   const { solid: box, source } = taken.value;
   const rest = kernel.intersect(solid, box);
   kernel.release(box);
   if (!rest) return undefined;
-  const made = measured(kernel, rest, source, sourceOf);
+  const made = measured(tools, rest, source);
   kernel.release(rest);
   return made;
 }
 
-function measured(
-  kernel: Kernel,
-  solid: KernelSolid,
-  walls: number | undefined,
-  sourceOf: (source: number) => Source,
-): CellSolid {
+function measured({ kernel, sourceOf, placeOf }: Tools, solid: KernelSolid, walls: number | undefined): CellSolid {
   const mesh = kernel.meshOf(solid);
-  const sums = sumsOf(kernel, solid, mesh, sourceOf, walls);
-  return { mesh, walls, sums, box: kernel.boxOf(solid), shells: shellsOf(mesh, walls) };
+  // The kernel's own order tells in which order it met the bodies; sums and meshes must not hang on that.
+  const runs = [...mesh.runs].sort((a, b) => placeOf(a.source) - placeOf(b.source) || a.from - b.from);
+  const sorted = { ...mesh, runs };
+  const sums = sumsOf(kernel, solid, sorted, sourceOf, walls);
+  return { mesh: sorted, walls, sums, box: kernel.boxOf(solid), shells: shellsOf(sorted, walls) };
 }
 
 /** Its faces are numbered: against y, along x, along y, against x, against z, along z. */

@@ -104,7 +104,7 @@ describe('the Drawing Office on the example as first drawn', () => {
     expect(await page.locator('.strip-base.floats').count()).toBe(1);
     await page.locator('.strip-tie text').click();
     await expect.poll(() => page.locator('.cell-input').count()).toBe(1);
-    await page.keyboard.type('24');
+    await page.keyboard.type('38');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.strip-base.floats').count()).toBe(0);
     // The station, and the three bodies that hang on it.
@@ -118,11 +118,11 @@ describe('the Drawing Office on the example as first drawn', () => {
       await tickX(page, 'foot top'),
       await tickX(page, 'pivot line'),
     ];
-    expect((line - top) / (top - foot)).toBeCloseTo(24 / 10, 1);
+    expect((line - top) / (top - foot)).toBeCloseTo(38 / 10, 1);
   });
 
   test('undo and redo go by the menu, and survive a kill', async () => {
-    await expect.poll(() => menuItem(at.app, 'undo').then((item) => item?.label)).toMatch(/^Undo set .*24/);
+    await expect.poll(() => menuItem(at.app, 'undo').then((item) => item?.label)).toMatch(/^Undo set .*38/);
     await chooseMenu(at.app, 'undo');
     await expect.poll(() => page.locator('.strip-base.floats').count()).toBe(1);
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).toContain('not clear to cut');
@@ -133,7 +133,7 @@ describe('the Drawing Office on the example as first drawn', () => {
     page = at.page;
     await page.waitForSelector('.strip-arc');
     await onBoard(page, 'trunnion bracket');
-    await expect.poll(() => menuItem(at.app, 'redo').then((item) => item?.label)).toMatch(/^Redo set .*24/);
+    await expect.poll(() => menuItem(at.app, 'redo').then((item) => item?.label)).toMatch(/^Redo set .*38/);
     await chooseMenu(at.app, 'redo');
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).not.toContain('not clear to cut');
   });
@@ -333,10 +333,15 @@ describe('the Drawing Office on the example as first drawn', () => {
     await page.getByLabel('Inch').click();
     // What is written as 24 mm stays that, whichever unit the build is in.
     await page.getByRole('button', { name: 'Keep Every Size' }).click();
-    await expect.poll(() => page.locator('.title-box', { hasText: 'Units' }).textContent()).toContain('inch');
+    // Every dimension of the build is read anew.
+    await expect
+      .poll(() => page.locator('.title-box', { hasText: 'Units' }).textContent(), { timeout: 15_000 })
+      .toContain('inch');
     await page.keyboard.press('Escape');
     await chooseMenu(at.app, 'undo');
-    await expect.poll(() => page.locator('.title-box', { hasText: 'Units' }).textContent()).toContain('mm');
+    await expect
+      .poll(() => page.locator('.title-box', { hasText: 'Units' }).textContent(), { timeout: 15_000 })
+      .toContain('mm');
     await chooseMenu(at.app, 'keys');
     await page.getByRole('dialog').waitFor();
     expect(await violations(page)).toEqual([]);

@@ -108,7 +108,8 @@ const named = (key: string): string => key.replaceAll('Mod', shell.platform === 
 export function KeysDialog({ onClose }: { readonly onClose: () => void }) {
   return (
     <Dialog title="Keys" wide onClose={onClose}>
-      <div className="keys">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be scrolled by keys */}
+      <div className="keys" role="group" aria-label="Keys by place" tabIndex={0}>
         {groups.map(([title, keys]) => (
           <section key={title}>
             <h3 className="lettering">{title}</h3>

@@ -21,7 +21,7 @@ const written =
 const startOf = (dialog: HTMLDialogElement): HTMLElement | null =>
   dialog.querySelector<HTMLElement>(`.body :is(${written})`) ??
   dialog.querySelector<HTMLElement>('footer .button.main:enabled') ??
-  dialog.querySelector<HTMLElement>('.body');
+  dialog.querySelector<HTMLElement>('.body [tabindex="0"]');
 
 /** A modal sheet. It is open while it is rendered; the browser keeps the focus inside and gives it back after. */
 export function Dialog({ title, onClose, wide, actions, onSubmit, children }: DialogProps) {
@@ -44,9 +44,7 @@ export function Dialog({ title, onClose, wide, actions, onSubmit, children }: Di
         <h2 id={heading}>{title}</h2>
         <IconButton label="Close" keys="Esc" icon={<RemoveIcon />} onClick={onClose} />
       </header>
-      <div className="body" tabIndex={-1}>
-        {children}
-      </div>
+      <div className="body">{children}</div>
       {actions !== undefined && <footer>{actions}</footer>}
     </>
   );

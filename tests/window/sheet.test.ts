@@ -135,9 +135,10 @@ describe('bodies, solid and sheet', () => {
   test('the solid is seen, turned by keys, and a body is picked on it and by keys', async () => {
     await tab(page, 'Solid');
     await page.locator('[data-solid="fresh"]').waitFor({ timeout: 20_000 });
+    await stage(page).focus();
+    await page.keyboard.press('Escape');
     // The block fills a good part of the picture; lines and letters alone are fewer.
     await expect.poll(() => shadedPixels(page), { timeout: 20_000 }).toBeGreaterThan(20_000);
-    await stage(page).focus();
     await page.keyboard.press('t');
     const box = (await stage(page).boundingBox())!;
     // Seen from the top the plate covers the middle of the picture but for the hole; its corner is the block's.

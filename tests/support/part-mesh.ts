@@ -12,7 +12,7 @@ import type { BodySketch } from './sketch-bodies.ts';
 let kernel: Promise<Kernel> | undefined;
 
 /** The bodies of a sketch where they stand; each must have a shape. */
-export function placedOf(sketch: BodySketch, more: readonly BuildRecord[] = []): readonly PlacedBody[] {
+function placedOf(sketch: BodySketch, more: readonly BuildRecord[] = []): readonly PlacedBody[] {
   const build = buildOf([...sketch.records(), ...more]);
   const bodies = bodiesOf(build, sketch.part.id);
   return placeBodies(sketch.part.id, { bodies, get: (id) => build.get(id) }, createDrawing(build));

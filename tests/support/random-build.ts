@@ -97,7 +97,7 @@ const measure: fc.Arbitrary<Measure> = fc.oneof(
   { weight: 1, arbitrary: fc.constantFrom(...sizeForms).map((form): Measure => ({ type: 'size', form })) },
 );
 
-export const anyDimension = fc
+const anyDimension = fc
   .record({
     id: fc.constantFrom(...dimensions),
     part: fc.constantFrom(...parts),

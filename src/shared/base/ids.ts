@@ -35,6 +35,3 @@ export function idSource(random32: () => number): IdSource {
     return `${kind}:${text}` as Id<K>;
   };
 }
-
-/** The kind that an id names: the text before its colon. */
-export const kindOf = (id: string): string => id.slice(0, id.indexOf(':'));

@@ -68,7 +68,7 @@ export interface Placing {
 }
 
 /** Places a block's stations by breadth-first search without the `gone` dimensions. */
-export function placeBlock(graph: ChainGraph, gone: ReadonlySet<number>): Placing {
+function placeBlock(graph: ChainGraph, gone: ReadonlySet<number>): Placing {
   const { size } = graph;
   const at = new Float64Array(size);
   const parent = new Int32Array(size).fill(-1);
@@ -225,7 +225,7 @@ function circle(graph: ChainGraph, parent: Int32Array, by: Int32Array): Step[] |
 const LONGEST_SHORTENED = 2_000;
 
 /** Takes short cuts across a contradictory loop, as long as one of the two halves still contradicts. */
-export function shorten(graph: ChainGraph, gone: ReadonlySet<number>, cycle: readonly Step[]): readonly Step[] {
+function shorten(graph: ChainGraph, gone: ReadonlySet<number>, cycle: readonly Step[]): readonly Step[] {
   let steps = cycle;
   search: while (steps.length > 2 && steps.length <= LONGEST_SHORTENED) {
     const place = new Map<number, number>();

@@ -34,7 +34,7 @@ export function showAxis(state: State, axis: AxisState): AxisDrawing {
   };
 }
 
-export function bandAt(state: State, station: number): Band {
+function bandAt(state: State, station: number): Band {
   const s = state.stations;
   return {
     minus: s.minus[station]!,

@@ -23,7 +23,7 @@ function problemOf(state: State, slot: number): ValueProblem | undefined {
 }
 
 /** The dimensions that a formula names, each once, in order of first mention. */
-export function referencesOf(state: State, slot: number): readonly DimensionId[] {
+function referencesOf(state: State, slot: number): readonly DimensionId[] {
   const d = state.dimensions;
   const operands = d.operands[slot];
   if (!operands) return NONE;

@@ -5,7 +5,7 @@ const INK = '#000000';
 const PENCIL = '#6b6b6b';
 
 /** Thousandths of a millimetre are finer than any printer; no -0, no exponents, no trailing zeros. */
-export const svgNumber = (value: number): string => {
+const svgNumber = (value: number): string => {
   const text = (Math.round(value * 1000) / 1000 + 0).toFixed(3).replace(/\.?0+$/, '');
   return text === '-0' ? '0' : text;
 };

@@ -110,7 +110,10 @@ describe('the Drawing Office on the example as first drawn', () => {
     // The station, and the three bodies that hang on it.
     await expect.poll(() => stops(page)).toBe(before - 4);
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).toContain('clear to cut');
-    expect(await part(page, 'trunnion bracket').textContent()).not.toContain('not clear to cut');
+    // Its solid is worked out between messages.
+    await expect
+      .poll(() => part(page, 'trunnion bracket').textContent(), { timeout: 10_000 })
+      .not.toContain('not clear to cut');
     await saved(page);
     await page.waitForTimeout(400);
     const [foot, top, line] = [
@@ -135,7 +138,9 @@ describe('the Drawing Office on the example as first drawn', () => {
     await onBoard(page, 'trunnion bracket');
     await expect.poll(() => menuItem(at.app, 'redo').then((item) => item?.label)).toMatch(/^Redo set .*38/);
     await chooseMenu(at.app, 'redo');
-    await expect.poll(() => part(page, 'trunnion bracket').textContent()).not.toContain('not clear to cut');
+    await expect
+      .poll(() => part(page, 'trunnion bracket').textContent(), { timeout: 10_000 })
+      .not.toContain('not clear to cut');
   });
 
   test('a block goes to a spreadsheet and comes back, as one step', async () => {

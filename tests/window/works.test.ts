@@ -27,7 +27,7 @@ describe('the Works on the example as first drawn', () => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
     await at.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.setContentSize(1280, 800));
-    await page.getByRole('button', { name: 'Works' }).click();
+    await page.getByRole('button', { name: 'Works', exact: true }).click();
     await page.waitForSelector('.block');
   });
   afterAll(async () => {

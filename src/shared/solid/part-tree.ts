@@ -3,6 +3,7 @@ import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { measure } from './measure.ts';
 import { facetIn } from './mesh/source.ts';
 import { type Surface, surfaceOf } from './mesh/surface.ts';
+import { type Acting, runsOf } from './order.ts';
 import { facesOf } from './part-faces.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
 import { isWithin, type Leaf, makeLeaf } from './solid-leaf.ts';
@@ -19,7 +20,7 @@ interface Made {
   readonly properties: MassProperties;
 }
 
-interface Placed {
+interface Placed extends Acting {
   readonly body: PlacedBody;
   readonly leaf: Leaf;
   readonly step: Step;
@@ -75,15 +76,26 @@ export function createPartTree(kernel: Kernel): PartTree {
       }
       next.set(record.id, entry);
       for (const source of entry.leaf.sources) sources.set(source, { leaf: entry.leaf, body: index });
-      placed.push({ body, leaf: entry.leaf, step: record.adds ? entry.add : entry.take });
+      const { min, max } = entry.leaf;
+      placed.push({
+        body,
+        leaf: entry.leaf,
+        step: record.adds ? entry.add : entry.take,
+        adds: record.adds,
+        min,
+        max,
+      });
     });
     leaves = next;
     refused = faults;
     return placed;
   }
 
+  const solidFrom = (placed: readonly Placed[]): KernelSolid | undefined =>
+    tree.solidOf(runsOf(placed).map((run) => run.map(({ step }) => step)));
+
   function make(placed: readonly Placed[], before: Made | undefined): Made | undefined {
-    const solid = tree.solidOf(placed.map(({ step }) => step));
+    const solid = solidFrom(placed);
     if (!solid) return undefined;
     if (before?.solid === solid) return before;
     const mesh = inListOrder(kernel.meshOf(solid), placed);
@@ -133,7 +145,7 @@ export function createPartTree(kernel: Kernel): PartTree {
 
   /** A body that has no face left on the part may still have filled a hollow: asked of the part without it. */
   function isNeedless(placed: readonly Placed[], one: Placed, made: Made | undefined): boolean {
-    const without = tree.solidOf(placed.filter((other) => other !== one).map(({ step }) => step));
+    const without = solidFrom(placed.filter((other) => other !== one));
     const volume = without ? kernel.volumeOf(without) : 0;
     const now = made ? kernel.volumeOf(made.solid) : 0;
     return Math.abs(volume - now) <= SAME_VOLUME * Math.max(volume, now);

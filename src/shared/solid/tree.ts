@@ -15,8 +15,8 @@ export interface Step {
 export interface StepTree {
   /** A step of one solid, which stays the caller's. */
   leaf(solid: KernelSolid, adds: boolean): Step;
-  /** The solid that the steps make of nothing, in their order. It stays the tree's, and is there until the next `sweep` or `drop`. */
-  solidOf(steps: readonly Step[]): KernelSolid | undefined;
+  /** The solid that runs of steps make of nothing, in their order. A run only adds or only takes. It stays the tree's, and is there until the next `sweep` or `drop`. */
+  solidOf(runs: readonly (readonly Step[])[]): KernelSolid | undefined;
   /** Forgets the groups that no `solidOf` since the last `sweep` has used. */
   sweep(): void;
   drop(): void;
@@ -88,7 +88,11 @@ export function createStepTree(kernel: Kernel): StepTree {
       adds: () => (adds ? solid : undefined),
       takes: () => (adds ? undefined : solid),
     }),
-    solidOf: (steps) => (steps.length === 0 ? undefined : grouped(steps, 0, steps.length).adds()),
+    // A run is put together first: no tool is then taken from what another has been taken from, along the same surface.
+    solidOf: (runs) => {
+      const steps = runs.filter((run) => run.length > 0).map((run) => grouped(run, 0, run.length));
+      return steps.length === 0 ? undefined : grouped(steps, 0, steps.length).adds();
+    },
     sweep: () => {
       for (const [key, group] of groups) {
         if (!group.used) forget(key, group);

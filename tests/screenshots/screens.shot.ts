@@ -44,14 +44,33 @@ async function arrange(theme: 'light' | 'dark', width: number, height: number, s
 }
 
 const screens = [
-  ['works', 'show-works'],
-  ['drawing-office', 'show-drawing'],
+  ['works', 'show-works', '.react-flow__node'],
+  ['drawing-office', 'show-drawing', '[role=grid]'],
 ] as const;
 
-test.each(screens)('%s, light and dark', async (name, action) => {
+test.each(screens)('%s, light and dark', async (name, action, sign) => {
   for (const theme of ['light', 'dark'] as const) {
     await arrange(theme, 1440, 900, action);
+    await at.page.locator(sign).first().waitFor();
+    await settled(at.page);
     const picture = await at.page.screenshot({ path: path.join(folder, `${name}-${theme}.png`) });
+    expect(picture.length).toBeGreaterThan(10_000);
+  }
+});
+
+test.each([
+  ['bodies', /Bodies/, 'canvas'],
+  ['solid', /Solid/, 'canvas'],
+  ['sheet', /Sheet/, '.sheet-paper'],
+] as const)('%s of the guide column, light and dark', async (name, tab, sign) => {
+  const { page } = at;
+  await arrange('light', 1440, 900, 'show-drawing');
+  await page.getByRole('listbox', { name: 'Parts' }).getByRole('option', { name: 'guide column' }).first().click();
+  await page.getByRole('tab', { name: tab }).click();
+  await page.locator(sign).first().waitFor();
+  for (const theme of ['light', 'dark'] as const) {
+    await arrange(theme, 1440, 900, 'show-drawing');
+    const picture = await page.screenshot({ path: path.join(folder, `${name}-${theme}.png`) });
     expect(picture.length).toBeGreaterThan(10_000);
   }
 });

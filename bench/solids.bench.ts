@@ -83,7 +83,7 @@ for (const count of [10, 50]) {
     const theirVolume = volumeOf(peer(bodies, level));
     // The peer's round bodies have flat facets: of 16 it holds 2.6 % less of a boss, and takes so much less for a hole.
     if (Math.abs(theirVolume / volume - 1) > 3e-2) throw new Error(`The peer makes ${theirVolume} mm³, we ${volume}.`);
-    const anew = timesOfRuns(count > 20 ? 5 : 15, () => {
+    const anew = timesOfRuns(count > 20 ? 11 : 21, () => {
       const part = ours([], level);
       part.compute(placed);
       part.solids.drop();

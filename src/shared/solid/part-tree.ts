@@ -92,7 +92,7 @@ export function createPartTree(kernel: Kernel): PartTree {
   }
 
   const solidFrom = (placed: readonly Placed[]): KernelSolid | undefined =>
-    tree.solidOf(runsOf(placed).map((run) => run.map(({ step }) => step)));
+    tree.solidOf(runsOf(placed).map((run) => largestLast(run).map(({ step }) => step)));
 
   function make(placed: readonly Placed[], before: Made | undefined): Made | undefined {
     const solid = solidFrom(placed);
@@ -204,6 +204,13 @@ function inListOrder(mesh: KernelMesh, placed: readonly Placed[]): KernelMesh {
   const place = new Map(placed.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
   const runs = [...mesh.runs].sort((a, b) => place.get(a.source)! - place.get(b.source)! || a.from - b.from);
   return { ...mesh, runs };
+}
+
+/** What all others stand on comes last: then few groups have it, and it is put to the others together. */
+function largestLast(run: readonly Placed[]): readonly Placed[] {
+  const size = ({ min, max }: Placed) => min.reduce((product, from, k) => product * (max[k]! - from), 1);
+  const largest = run.reduce((best, one) => (size(one) > size(best) ? one : best));
+  return [...run.filter((one) => one !== largest), largest];
 }
 
 /** Whether two values of plain objects, lists and numbers hold the same. */

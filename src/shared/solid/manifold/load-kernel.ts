@@ -119,15 +119,12 @@ const meshFor = (KernelsMesh: ManifoldToplevel['Mesh'], mesh: ClosedMesh, source
 function exactly({ Manifold: Solid }: ManifoldToplevel, mesh: ClosedMesh, rounded: Mesh): Manifold {
   const { vertices } = mesh;
   const coarse = Solid.ofMesh(rounded);
-  const places = new Map<string, number>();
-  for (let i = 0; i < vertices.length; i += 3) {
-    places.set(`${Math.fround(vertices[i]!)} ${Math.fround(vertices[i + 1]!)} ${Math.fround(vertices[i + 2]!)}`, i);
-  }
+  const placeOf = roundedPlaces(vertices);
   let moved: Manifold | undefined;
   try {
     moved = coarse.warpBatch((verts, count) => {
       for (let i = 0; i < count * 3; i += 3) {
-        const from = places.get(`${verts[i]} ${verts[i + 1]} ${verts[i + 2]}`);
+        const from = placeOf(verts[i]!, verts[i + 1]!, verts[i + 2]!);
         if (from === undefined) continue;
         verts[i] = vertices[from]!;
         verts[i + 1] = vertices[from + 1]!;
@@ -140,6 +137,34 @@ function exactly({ Manifold: Solid }: ManifoldToplevel, mesh: ClosedMesh, rounde
     coarse.delete();
     moved?.delete();
   }
+}
+
+/** Finds where a vertex stands in a list by its place rounded to float32; of several with one rounded place, the last. */
+function roundedPlaces(vertices: Float64Array): (x: number, y: number, z: number) => number | undefined {
+  const rounded = Float32Array.from(vertices);
+  const size = 2 ** Math.ceil(Math.log2(Math.max(2, vertices.length)));
+  // A table of starts, three times as roomy as the list; a slot that is taken passes on to the next.
+  const table = new Int32Array(size).fill(-1);
+  const floats = new Float32Array(3);
+  const bits = new Uint32Array(floats.buffer);
+  const isAt = (i: number) => rounded[i] === floats[0] && rounded[i + 1] === floats[1] && rounded[i + 2] === floats[2];
+  /** The slot of a place: the one that holds it, or a free one. */
+  const slotOf = (x: number, y: number, z: number): number => {
+    // Zero is added so that both of its signs come to one.
+    floats[0] = x + 0;
+    floats[1] = y + 0;
+    floats[2] = z + 0;
+    let hash = Math.imul(bits[0]!, 0x9e3779b1) ^ Math.imul(bits[1]!, 0x85ebca77) ^ Math.imul(bits[2]!, 0xc2b2ae3d);
+    hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);
+    let slot = (hash ^ (hash >>> 13)) & (size - 1);
+    while (table[slot] !== -1 && !isAt(table[slot]!)) slot = (slot + 1) & (size - 1);
+    return slot;
+  };
+  for (let i = 0; i < vertices.length; i += 3) table[slotOf(vertices[i]!, vertices[i + 1]!, vertices[i + 2]!)] = i;
+  return (x, y, z) => {
+    const found = table[slotOf(x, y, z)]!;
+    return found === -1 ? undefined : found;
+  };
 }
 
 function readMesh(mesh: Mesh): KernelMesh {

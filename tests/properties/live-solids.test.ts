@@ -51,7 +51,7 @@ function expectNear(live: MassProperties, measured: MassProperties, partsPerMill
   const share = partsPerMillion * 1e-6;
   expect(Math.abs(live.volumeMm3 / measured.volumeMm3 - 1)).toBeLessThan(share);
   // Where round faces meet at a sharp angle their border is less certain than what they enclose.
-  expect(Math.abs(live.areaMm2 / measured.areaMm2 - 1)).toBeLessThan(20 * share);
+  expect(Math.abs(live.areaMm2 / measured.areaMm2 - 1)).toBeLessThan(15 * share);
   const largest = Math.max(...[0, 1, 2].map((k) => measured.boxMax[k]! - measured.boxMin[k]!));
   for (const k of [0, 1, 2] as const) {
     expect(Math.abs(live.centre[k] - measured.centre[k])).toBeLessThan(share * largest);
@@ -84,17 +84,17 @@ describe('live figures', () => {
         expect(live).toBeDefined();
         expect(live!.finished.pieces).toBe(measured.finished.pieces);
         expect(live!.asCast.pieces).toBe(measured.asCast.pieces);
-        expectNear(live!.finished, measured.finished, 40);
-        expectNear(live!.asCast, measured.asCast, 40);
+        expectNear(live!.finished, measured.finished, 100);
+        expectNear(live!.asCast, measured.asCast, 100);
       }),
       { numRuns: 20, seed: 20261125 },
     );
   });
 
-  test('of a part of drilled bosses are within 1 ppm of the measured ones; nothing is missing of what is shown', () => {
+  test('of a part of drilled bosses are within 5 ppm of the measured ones; nothing is missing of what is shown', () => {
     const list = placedOf(bedPlate(50));
     const { live, measured, shown } = both(list);
-    expect(Math.abs(live!.finished.volumeMm3 / measured!.finished.volumeMm3 - 1)).toBeLessThan(1e-6);
+    expect(Math.abs(live!.finished.volumeMm3 / measured!.finished.volumeMm3 - 1)).toBeLessThan(5e-6);
     expect(live!.finished.pieces).toBe(1);
     expect(live!.finished.boxMin).toEqual(measured!.finished.boxMin);
     expect(live!.finished.boxMax).toEqual(measured!.finished.boxMax);

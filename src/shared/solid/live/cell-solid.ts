@@ -7,6 +7,7 @@ import type { PartState } from '../placed.ts';
 import { type Box, type Leaf, overlap } from '../solid-leaf.ts';
 import { type CellShells, shellsOf } from './cell-shells.ts';
 import type { Cell } from './cells.ts';
+import { createMemo } from './memo.ts';
 
 /** A body as the cells see it. */
 export interface CellBody extends Box {
@@ -27,28 +28,127 @@ export interface CellSolid {
 
 export type CellStates = Readonly<Record<PartState, CellSolid | undefined>>;
 
-/** Works out what bodies, in list order, make in a cell. Where both states are the same, it is one object. */
-export function cellSolid(
-  kernel: Kernel,
-  cell: Cell,
-  bodies: readonly CellBody[],
-  sourceOf: (source: number) => Source,
-): CellStates {
-  const order = new Map(bodies.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
-  const tools: Tools = { kernel, cell, sourceOf, placeOf: (source) => order.get(source) ?? order.size };
-  const poured = bodies.filter(({ machined }) => !machined);
-  const cast = fold(kernel, undefined, poured);
-  const asCast = cast && cut(tools, cast.solid);
-  let finished = asCast;
-  if (poured.length < bodies.length) {
-    const after = machinedLast(bodies);
-    const whole = after ? fold(kernel, cast?.solid, after) : fold(kernel, undefined, bodies);
-    finished = whole && cut(tools, whole.solid);
-    if (whole?.own) kernel.release(whole.solid);
-  }
-  if (cast?.own) kernel.release(cast.solid);
-  return { finished, 'as cast': asCast };
+/** One cell of a part, with the steps on the way to its solid, so that an edit re-does only those after it. */
+export interface CellWork {
+  /** What bodies, in list order, make in the cell. Where both states are the same, it is one object. */
+  update(bodies: readonly CellBody[]): CellStates;
+  /** Gives all memory of the kernel back. */
+  drop(): void;
 }
+
+/** A solid, and what it was made of in words that no other has. */
+interface Standing {
+  readonly key: string;
+  readonly solid: KernelSolid;
+}
+
+/** The number of its first mesh, which no other leaf has. */
+const idOf = ({ sources }: Leaf): number => sources[0]!;
+
+export function createCellWork(kernel: Kernel, cell: Cell, sourceOf: (source: number) => Source): CellWork {
+  const memo = createMemo(kernel);
+  let box: { readonly solid: KernelSolid; readonly source: number } | undefined;
+
+  const cut = (key: string, solid: KernelSolid) =>
+    memo(key, () => {
+      if (!box) {
+        const taken = kernel.take(boxMesh(cell));
+        if (!taken.ok) return undefined;
+        box = taken.value;
+      }
+      return kernel.intersect(solid, box.solid);
+    });
+
+  /** Lets bodies act on what stands. `solidFor` gives the solid of one that adds. */
+  function fold(
+    start: Standing | undefined,
+    bodies: readonly CellBody[],
+    solidFor: (body: CellBody) => Standing | undefined,
+  ): Standing | undefined {
+    let now = start;
+    for (const run of runsOf(bodies)) {
+      if (run[0]!.adds) {
+        const more = run.flatMap((body) => solidFor(body) ?? []);
+        const all: readonly Standing[] = now ? [now, ...more] : more;
+        now = all.length === 1 ? all[0] : united(all);
+      } else if (now) now = taken(now, run);
+    }
+    return now;
+  }
+
+  function united(all: readonly Standing[]): Standing | undefined {
+    if (all.length === 0) return undefined;
+    const key = `(${all.map((one) => one.key).join('+')})`;
+    return standing(
+      key,
+      memo(key, () => kernel.unite(all.map(({ solid }) => solid))),
+    );
+  }
+
+  function taken(from: Standing, run: readonly CellBody[]): Standing | undefined {
+    const tools = run.map(({ leaf }) => ({ key: String(idOf(leaf)), solid: leaf.solid }));
+    const tool = tools.length === 1 ? tools[0] : united(tools);
+    if (!tool) return from;
+    const key = `(${from.key}-${tool.key})`;
+    return standing(
+      key,
+      memo(key, () => kernel.subtract(from.solid, tool.solid)),
+    );
+  }
+
+  function update(bodies: readonly CellBody[]): CellStates {
+    const crossing = bodies.filter((body) => body.adds && !isInside(body, cell));
+    // One alone is cut off first, once for all edits of the others; several, whose cuts would lie in one plane, at the end.
+    const alone = crossing.length === 1 ? crossing[0] : undefined;
+    const solidFor = (body: CellBody): Standing | undefined => {
+      const { leaf } = body;
+      if (body !== alone) return { key: String(idOf(leaf)), solid: leaf.solid };
+      const key = `${idOf(leaf)}cut`;
+      return standing(key, cut(key, leaf.solid));
+    };
+    const whole = (made: Standing | undefined) =>
+      made && crossing.length > 1 ? standing(`${made.key}cut`, cut(`${made.key}cut`, made.solid)) : made;
+    const order = new Map(bodies.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
+    const poured = bodies.filter(({ machined }) => !machined);
+    const cast = fold(undefined, poured, solidFor);
+    const asCast = measured(whole(cast), order);
+    let finished = asCast;
+    if (poured.length < bodies.length) {
+      const after = machinedLast(bodies);
+      finished = measured(whole(after ? fold(cast, after, solidFor) : fold(undefined, bodies, solidFor)), order);
+    }
+    memo.sweep();
+    return { finished, 'as cast': asCast };
+  }
+
+  function measured(made: Standing | undefined, order: ReadonlyMap<number, number>): CellSolid | undefined {
+    if (!made) return undefined;
+    const { solid } = made;
+    const mesh = kernel.meshOf(solid);
+    // The kernel's own order tells in which order it met the bodies; sums and meshes must not hang on that. Walls come last.
+    const placeOf = (source: number) => order.get(source) ?? order.size;
+    const runs = [...mesh.runs].sort((a, b) => placeOf(a.source) - placeOf(b.source) || a.from - b.from);
+    const sorted = { ...mesh, runs };
+    const walls = box?.source;
+    const sums = sumsOf(kernel, solid, sorted, sourceOf, walls);
+    return { mesh: sorted, walls, sums, box: kernel.boxOf(solid), shells: shellsOf(sorted, walls) };
+  }
+
+  return {
+    update,
+    drop: () => {
+      memo.drop();
+      if (box) kernel.release(box.solid);
+      box = undefined;
+    },
+  };
+}
+
+const standing = (key: string, solid: KernelSolid | undefined): Standing | undefined => solid && { key, solid };
+
+/** Whether a box lies within the cell and touches none of its walls. */
+const isInside = ({ min, max }: Box, cell: Cell): boolean =>
+  min.every((from, k) => from > cell.min[k]!) && max.every((to, k) => to < cell.max[k]!);
 
 /** The machined bodies, where they act as if they stood at the end of the list. */
 function machinedLast(bodies: readonly CellBody[]): readonly CellBody[] | undefined {
@@ -58,78 +158,6 @@ function machinedLast(bodies: readonly CellBody[]): readonly CellBody[] | undefi
     else if (machined.some((one) => one.adds !== body.adds && overlap(one, body))) return undefined;
   }
   return machined;
-}
-
-interface Folded {
-  readonly solid: KernelSolid;
-  /** Whether it was made here and is to be released; else it is one that came in. */
-  readonly own: boolean;
-}
-
-/** Lets bodies act on what stands. */
-function fold(kernel: Kernel, start: KernelSolid | undefined, bodies: readonly CellBody[]): Folded | undefined {
-  let now: Folded | undefined = start && { solid: start, own: false };
-  for (const run of runsOf(bodies)) {
-    const solids = run.map(({ leaf }) => leaf.solid);
-    const [first] = solids;
-    if (!first) continue;
-    if (run[0]!.adds && !now && solids.length === 1) {
-      now = { solid: first, own: false };
-      continue;
-    }
-    if (!run[0]!.adds && !now) continue;
-    const before: Folded | undefined = now;
-    const made: KernelSolid | undefined = run[0]!.adds
-      ? kernel.unite(before ? [before.solid, ...solids] : solids)
-      : takenFrom(kernel, before!.solid, solids);
-    if (before?.own) kernel.release(before.solid);
-    now = made && { solid: made, own: true };
-  }
-  return now;
-}
-
-function takenFrom(kernel: Kernel, from: KernelSolid, solids: readonly KernelSolid[]): KernelSolid | undefined {
-  const [first] = solids;
-  if (solids.length === 1 && first) return kernel.subtract(from, first);
-  const tools = kernel.unite(solids);
-  if (!tools) return kernel.unite([from]);
-  const rest = kernel.subtract(from, tools);
-  kernel.release(tools);
-  return rest;
-}
-
-interface Tools {
-  readonly kernel: Kernel;
-  readonly cell: Cell;
-  readonly sourceOf: (source: number) => Source;
-  /** Place of a source in the order of the bodies; walls come last. */
-  readonly placeOf: (source: number) => number;
-}
-
-/** What lies of a solid in the cell, measured. */
-function cut(tools: Tools, solid: KernelSolid): CellSolid | undefined {
-  const { kernel, cell } = tools;
-  const { min, max } = kernel.boxOf(solid);
-  const within = min.every((from, k) => from > cell.min[k]!) && max.every((to, k) => to < cell.max[k]!);
-  if (within) return measured(tools, solid, undefined);
-  const taken = kernel.take(boxMesh(cell));
-  if (!taken.ok) return undefined;
-  const { solid: box, source } = taken.value;
-  const rest = kernel.intersect(solid, box);
-  kernel.release(box);
-  if (!rest) return undefined;
-  const made = measured(tools, rest, source);
-  kernel.release(rest);
-  return made;
-}
-
-function measured({ kernel, sourceOf, placeOf }: Tools, solid: KernelSolid, walls: number | undefined): CellSolid {
-  const mesh = kernel.meshOf(solid);
-  // The kernel's own order tells in which order it met the bodies; sums and meshes must not hang on that.
-  const runs = [...mesh.runs].sort((a, b) => placeOf(a.source) - placeOf(b.source) || a.from - b.from);
-  const sorted = { ...mesh, runs };
-  const sums = sumsOf(kernel, solid, sorted, sourceOf, walls);
-  return { mesh: sorted, walls, sums, box: kernel.boxOf(solid), shells: shellsOf(sorted, walls) };
 }
 
 /** Its faces are numbered: against y, along x, along y, against x, against z, along z. */

@@ -5,7 +5,7 @@ import { facetIn } from '../mesh/source.ts';
 import type { PartMesh, PartState, PlacedBody, Vec3 } from '../placed.ts';
 import { type Box, type Leaf, makeLeaf, overlap } from '../solid-leaf.ts';
 import type { PartFigures } from '../solids.ts';
-import { type CellBody, type CellStates, cellSolid } from './cell-solid.ts';
+import { type CellBody, type CellStates, type CellWork, createCellWork } from './cell-solid.ts';
 import { type Cell, cellsBetween, planesFor } from './cells.ts';
 import { type Filled, joinCells } from './join-cells.ts';
 
@@ -29,6 +29,7 @@ export interface LivePart {
 }
 
 interface Kept {
+  readonly work: CellWork;
   readonly bodies: readonly CellBody[];
   readonly states: CellStates;
 }
@@ -38,6 +39,8 @@ const keyOf = ({ min, max }: Cell): string => [...min, ...max].join(' ');
 export function createLivePart(kernel: Kernel): LivePart {
   let leaves = new Map<BodyId, CellBody>();
   let kept = new Map<string, Kept>();
+  /** All that hold memory of the kernel, also where an update was broken off. */
+  const works = new Set<CellWork>();
   let cells: readonly (Kept & { readonly cell: Cell })[] = [];
   let bodies: readonly PlacedBody[] = [];
   let figures: PartFigures | undefined;
@@ -84,10 +87,21 @@ export function createLivePart(kernel: Kernel): LivePart {
       const key = keyOf(cell);
       const before = kept.get(key);
       const same = before?.bodies.length === within.length && before.bodies.every((body, i) => body === within[i]);
-      const one = before && same ? before : { bodies: within, states: cellSolid(kernel, cell, within, sourceOf) };
+      if (before && same) {
+        next.set(key, before);
+        return [{ ...before, cell }];
+      }
+      const work = before?.work ?? createCellWork(kernel, cell, sourceOf);
+      works.add(work);
+      const one = { work, bodies: within, states: work.update(within) };
       next.set(key, one);
       return [{ ...one, cell }];
     });
+    for (const [key, { work }] of kept) {
+      if (next.has(key)) continue;
+      work.drop();
+      works.delete(work);
+    }
     kept = next;
     const finished = joinCells(filledIn('finished'));
     const isOne = cells.every(({ states }) => states.finished === states['as cast']);
@@ -114,6 +128,8 @@ export function createLivePart(kernel: Kernel): LivePart {
     drop: () => {
       for (const { leaf } of leaves.values()) release(leaf);
       leaves = new Map();
+      for (const work of works) work.drop();
+      works.clear();
       kept = new Map();
       cells = [];
       bodies = [];

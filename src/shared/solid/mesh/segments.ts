@@ -8,7 +8,7 @@ export type Fineness = 'fine' | 'coarse';
  * volumes, areas, centres and moments are put right by what each facet leaves out (`measure.ts`), and clearances never
  * come from meshes.
  */
-const sagittaMm: Readonly<Record<Fineness, number>> = { fine: 0.05, coarse: 0.25 };
+const sagittaMm: Readonly<Record<Fineness, number>> = { fine: 0.05, coarse: 0.4 };
 
 /** Powers of two, so that the corners of a coarse circle are corners of every finer one about the same axis. */
 const counts: Readonly<Record<Fineness, readonly [number, ...number[]]>> = {
@@ -18,8 +18,8 @@ const counts: Readonly<Record<Fineness, readonly [number, ...number[]]>> = {
 
 /**
  * Number of facets of a whole turn: the least that keeps the sagitta r (1 − cos(π / n)) within bounds, and the greatest
- * allowed where none does. Fine: 64, 128 or 256 for 0.05 mm, up to a radius of about 664 mm; coarse: 16, 32 or 64 for 0.25 mm,
- * up to about 207 mm. All corners lie on the round surface itself, one in each of the four directions of the axes, so that the
+ * allowed where none does. Fine: 64, 128 or 256 for 0.05 mm, up to a radius of about 664 mm; coarse: 16, 32 or 64 for 0.4 mm,
+ * up to about 332 mm. All corners lie on the round surface itself, one in each of the four directions of the axes, so that the
  * box about a round body is exact.
  */
 export function segmentsFor(radiusMm: number, fineness: Fineness = 'fine'): number {

@@ -49,6 +49,7 @@ export function sumsOf(
   const left = new Float64Array(SUMS);
   const patches = patchesOf(mesh, sourceOf, walls);
   const corners = new Float64Array(9);
+  // In the order of the runs: sums come out the same to the last bit however the kernel came to the solid.
   for (const { from, to } of mesh.runs) {
     for (let t = from; t < to; t++) {
       for (let k = 0; k < 3; k++) {
@@ -114,15 +115,6 @@ function areaOf(corners: Float64Array): number {
   const [ex, ey, ez] = [corners[3]! - corners[0]!, corners[4]! - corners[1]!, corners[5]! - corners[2]!];
   const [fx, fy, fz] = [corners[6]! - corners[0]!, corners[7]! - corners[1]!, corners[8]! - corners[2]!];
   return Math.hypot(ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx) / 2;
-}
-
-/** In the order of the runs: sums come out the same to the last bit however the kernel came to the solid. */
-function* trianglesOf({ runs }: KernelMesh): Generator<number> {
-  for (const { from, to } of runs) for (let t = from; t < to; t++) yield t;
-}
-
-function* sidesOf(mesh: KernelMesh): Generator<readonly [triangle: number, side: number]> {
-  for (const t of trianglesOf(mesh)) for (let k = 0; k < 3; k++) yield [t, 3 * t + k];
 }
 
 /** The table of walls: one row, flat. */
@@ -217,30 +209,35 @@ function borders(mesh: KernelMesh, { tables, tableOf, rowOf, faceOf }: Patches):
   const here = new Float64Array(3);
   const there = new Float64Array(3);
   let gained = 0;
-  for (const [t, side] of sidesOf(mesh)) {
-    if (faceOf[t] === WALL) continue;
-    const other = neighbours[side]!;
-    if (other === NONE || faceOf[other] === WALL || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other)))
-      continue;
-    if (!putNormal(vertices, triangles, t, normal) || !putNormal(vertices, triangles, other, beyond)) continue;
-    const from = 3 * triangles[side]!;
-    const to = 3 * triangles[nextSide(side)]!;
-    const [x, y, z] = [vertices[from]!, vertices[from + 1]!, vertices[from + 2]!];
-    const [ex, ey, ez] = [vertices[to]! - x, vertices[to + 1]! - y, vertices[to + 2]! - z];
-    // Length of the side times the sine between the faces: positive where the metal is on the inner side of the angle.
-    const lean =
-      (ey * normal[2]! - ez * normal[1]!) * beyond[0]! +
-      (ez * normal[0]! - ex * normal[2]!) * beyond[1]! +
-      (ex * normal[1]! - ey * normal[0]!) * beyond[2]!;
-    const square = ex * ex + ey * ey + ez * ez;
-    if (Math.abs(lean) <= TANGENT * Math.sqrt(square)) continue;
-    for (const [w, weight] of GAUSS) {
-      const [px, py, pz] = [x + w * ex, y + w * ey, z + w * ez];
-      gapAt(tables[tableOf[t]!]!, rowOf[t]!, px, py, pz, here);
-      gapAt(tables[tableOf[other]!]!, rowOf[other]!, px, py, pz, there);
-      const shift =
-        (there[0]! - here[0]!) * beyond[0]! + (there[1]! - here[1]!) * beyond[1]! + (there[2]! - here[2]!) * beyond[2]!;
-      gained += (weight * square * shift) / lean;
+  for (const { from: first, to: last } of mesh.runs) {
+    for (let side = 3 * first; side < 3 * last; side++) {
+      const t = Math.floor(side / 3);
+      if (faceOf[t] === WALL) continue;
+      const other = neighbours[side]!;
+      if (other === NONE || faceOf[other] === WALL || faceOf[t] === faceOf[other] || (!isRound(t) && !isRound(other)))
+        continue;
+      if (!putNormal(vertices, triangles, t, normal) || !putNormal(vertices, triangles, other, beyond)) continue;
+      const from = 3 * triangles[side]!;
+      const to = 3 * triangles[nextSide(side)]!;
+      const [x, y, z] = [vertices[from]!, vertices[from + 1]!, vertices[from + 2]!];
+      const [ex, ey, ez] = [vertices[to]! - x, vertices[to + 1]! - y, vertices[to + 2]! - z];
+      // Length of the side times the sine between the faces: positive where the metal is on the inner side of the angle.
+      const lean =
+        (ey * normal[2]! - ez * normal[1]!) * beyond[0]! +
+        (ez * normal[0]! - ex * normal[2]!) * beyond[1]! +
+        (ex * normal[1]! - ey * normal[0]!) * beyond[2]!;
+      const square = ex * ex + ey * ey + ez * ez;
+      if (Math.abs(lean) <= TANGENT * Math.sqrt(square)) continue;
+      for (const [w, weight] of GAUSS) {
+        const [px, py, pz] = [x + w * ex, y + w * ey, z + w * ez];
+        gapAt(tables[tableOf[t]!]!, rowOf[t]!, px, py, pz, here);
+        gapAt(tables[tableOf[other]!]!, rowOf[other]!, px, py, pz, there);
+        const shift =
+          (there[0]! - here[0]!) * beyond[0]! +
+          (there[1]! - here[1]!) * beyond[1]! +
+          (there[2]! - here[2]!) * beyond[2]!;
+        gained += (weight * square * shift) / lean;
+      }
     }
   }
   return gained;

@@ -3,7 +3,7 @@ import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { measure } from './measure.ts';
 import { facetIn } from './mesh/source.ts';
 import { type Surface, surfaceOf } from './mesh/surface.ts';
-import { type Acting, runsOf } from './order.ts';
+import { type Acting, largestLast, runsOf } from './order.ts';
 import { facesOf } from './part-faces.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
 import { isWithin, type Leaf, makeLeaf } from './solid-leaf.ts';
@@ -204,13 +204,6 @@ function inListOrder(mesh: KernelMesh, placed: readonly Placed[]): KernelMesh {
   const place = new Map(placed.flatMap(({ leaf }) => leaf.sources).map((source, i) => [source, i]));
   const runs = [...mesh.runs].sort((a, b) => place.get(a.source)! - place.get(b.source)! || a.from - b.from);
   return { ...mesh, runs };
-}
-
-/** What all others stand on comes last: then few groups have it, and it is put to the others together. */
-function largestLast(run: readonly Placed[]): readonly Placed[] {
-  const size = ({ min, max }: Placed) => min.reduce((product, from, k) => product * (max[k]! - from), 1);
-  const largest = run.reduce((best, one) => (size(one) > size(best) ? one : best));
-  return [...run.filter((one) => one !== largest), largest];
 }
 
 /** Whether two values of plain objects, lists and numbers hold the same. */

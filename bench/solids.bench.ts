@@ -3,7 +3,7 @@ import { ADDITION, Brush, Evaluator, SUBTRACTION } from 'three-bvh-csg';
 import { createSolids } from '../src/shared/solid/create-solids.ts';
 import { loadKernel } from '../src/shared/solid/manifold/load-kernel.ts';
 import { segmentsFor } from '../src/shared/solid/mesh/segments.ts';
-import { largestLast, runsOf } from '../src/shared/solid/order.ts';
+import { runsOf } from '../src/shared/solid/order.ts';
 import type { PlacedBody } from '../src/shared/solid/placed.ts';
 import { makeLeaf } from '../src/shared/solid/solid-leaf.ts';
 import { createStepTree } from '../src/shared/solid/tree.ts';
@@ -41,7 +41,7 @@ function meshAlone(bodies: readonly PlacedBody[], level: Level): void {
     if (!leaf.ok) throw new Error(leaf.error);
     return { ...leaf.value, adds: record.adds, step: tree.leaf(leaf.value.solid, record.adds) };
   });
-  kernel.meshOf(tree.solidOf(runsOf(placed).map((run) => largestLast(run).map(({ step }) => step)))!);
+  kernel.meshOf(tree.solidOf(runsOf(placed).map((run) => run.map(({ step }) => step)))!);
   tree.drop();
   for (const { solid } of placed) kernel.release(solid);
 }

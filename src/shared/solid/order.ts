@@ -25,10 +25,3 @@ export function runsOf<T extends Acting>(bodies: readonly T[]): readonly (readon
   });
   return runs.filter((run) => run.length > 0);
 }
-
-/** A run with the largest of its bodies last: what all others stand on is then in few groups, and meets them put together. */
-export function largestLast<T extends Box>(run: readonly T[]): readonly T[] {
-  const size = ({ min, max }: T) => min.reduce((product, from, k) => product * (max[k]! - from), 1);
-  const largest = run.reduce((best, one) => (size(one) > size(best) ? one : best));
-  return [...run.filter((one) => one !== largest), largest];
-}

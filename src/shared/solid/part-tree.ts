@@ -3,7 +3,7 @@ import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { measure } from './measure.ts';
 import { facetIn } from './mesh/source.ts';
 import { type Surface, surfaceOf } from './mesh/surface.ts';
-import { type Acting, largestLast, runsOf } from './order.ts';
+import { type Acting, runsOf } from './order.ts';
 import { facesOf } from './part-faces.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
 import { isWithin, type Leaf, makeLeaf } from './solid-leaf.ts';
@@ -91,8 +91,10 @@ export function createPartTree(kernel: Kernel): PartTree {
     return placed;
   }
 
+  // Within a run the list's order stays: with what all others stand on put last, faces of mirrored copies that should coincide
+  // but are a rounding apart were left as cracks, which thin walls were then found at.
   const solidFrom = (placed: readonly Placed[]): KernelSolid | undefined =>
-    tree.solidOf(runsOf(placed).map((run) => largestLast(run).map(({ step }) => step)));
+    tree.solidOf(runsOf(placed).map((run) => run.map(({ step }) => step)));
 
   function make(placed: readonly Placed[], before: Made | undefined): Made | undefined {
     const solid = solidFrom(placed);

@@ -1,8 +1,8 @@
 import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { addLeftOut, FIRST, GAUSS, gapAt, SECOND, SUMS, SURFACE, VOLUME } from './mesh/left-out.ts';
 import { NONE, neighboursOf, nextSide } from './mesh/neighbours.ts';
-import { countPieces } from './mesh/pieces.ts';
 import { RADIUS, ROW, roundTable } from './mesh/round-table.ts';
+import { shellsOf } from './mesh/shells.ts';
 import type { Source } from './mesh/source.ts';
 import { createSums, type Sums } from './mesh/sums.ts';
 import type { MassProperties, Vec3 } from './placed.ts';
@@ -106,7 +106,7 @@ export function measure(
   mesh: KernelMesh,
   sourceOf: (source: number) => Source,
 ): MassProperties {
-  const pieces = countPieces(mesh.vertices, mesh.triangles);
+  const pieces = shellsOf(mesh.vertices, mesh.triangles).pieces.length;
   return propertiesOf(sumsOf(kernel, solid, mesh, sourceOf), kernel.boxOf(solid), pieces);
 }
 

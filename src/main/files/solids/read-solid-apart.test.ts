@@ -7,8 +7,10 @@ import { boxMesh } from '../../../../tests/support/sample-meshes.ts';
 import { writeStl } from '../../../shared/solid/formats/write-stl.ts';
 import { readSolidApart } from './read-solid-apart.ts';
 
-const thread = fileURLToPath(new URL('../../../../out/cli/solid-thread.js', import.meta.url));
-const bracket = fileURLToPath(new URL('../../../../tests/formats/solids/bracket-inch.step', import.meta.url));
+const root = fileURLToPath(new URL('../../../..', import.meta.url));
+// Built before the tests run, so it is reached by its place and not as an import.
+const thread = path.join(root, 'out', 'cli', 'solid-thread.js');
+const bracket = path.join(root, 'tests', 'formats', 'solids', 'bracket-inch.step');
 const folder = mkdtempSync(path.join(os.tmpdir(), 'waywright-solid-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 

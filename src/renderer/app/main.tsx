@@ -6,10 +6,12 @@ import { createRoot } from 'react-dom/client';
 import { assert } from '../../shared/base/assert.ts';
 import { createEngine, type EnginePort } from '../engine/engine.ts';
 import type { FromWorker } from '../engine/protocol.ts';
+import { markStage } from '../engine/stages.ts';
 import { EngineContext } from '../engine/use-engine.ts';
 import { App } from './app.tsx';
 import { shell } from './shell.ts';
 
+markStage('script');
 const worker = new Worker(new URL('../engine/worker.ts', import.meta.url), { type: 'module' });
 const port: EnginePort = {
   post: (message) => worker.postMessage(message),

@@ -4,6 +4,7 @@ import type { RecordId } from '../../shared/build/records.ts';
 import type { CommitError, HistoryLabels, OpenError, ReadOnlyReason, WaywrightApi } from '../../shared/ipc/contract.ts';
 import { applyPatch } from './patch.ts';
 import type { FromWorker, RunAnswer, ToWorker } from './protocol.ts';
+import { markStage } from './stages.ts';
 import type { AskAnswer, AskName, AskParams, ViewModel, ViewName, ViewParams } from './views.ts';
 
 /** What is open in this window, and how its saving stands. */
@@ -172,7 +173,9 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       }
       const { records, revision: at, ...opened } = answer.value;
       revision = at;
+      markStage('read');
       await call({ type: 'load', records });
+      markStage('worked out');
       setFile({ is: 'open', ...opened, saving: [], halted: undefined });
     },
     run: (command, params) =>

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Severity } from '../../shared/check/rule.ts';
 import { usePlace } from '../app/place.ts';
+import { markPainted } from '../engine/stages.ts';
 import { useView } from '../engine/use-engine.ts';
 import type { FindingLine } from '../engine/views/findings.ts';
 import { announce } from '../kit/announcer.tsx';
@@ -34,6 +35,9 @@ export function FindingsPane() {
   const findings = known ?? none;
   const whole = useView('findings', { part: null });
   useAnnounced(whole);
+  useEffect(() => {
+    if (whole !== undefined) markPainted('findings');
+  }, [whole]);
   const groups = useMemo(() => grouped(findings), [findings]);
   const open = findings.filter((finding) => finding.accepted === undefined).length;
   let room = all ? Number.POSITIVE_INFINITY : SHOWN_AT_FIRST;

@@ -14,6 +14,10 @@ export type BodyId = Id<'body'>;
 /** A mesh brought in from outside. */
 export type SolidId = Id<'solid'>;
 export type MaterialId = Id<'material'>;
+/** A machine of the shop; the same id in the user's own shop and in every build that has it. */
+export type MachineId = Id<'machine'>;
+export type SetupId = Id<'setup'>;
+export type OperationId = Id<'operation'>;
 /** There is exactly one record of build settings in a build. */
 export type SettingsId = Id<'settings'>;
 

@@ -2,6 +2,7 @@ import { useVirtualizer, type Virtualizer } from '@tanstack/react-virtual';
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { askName, useUnnamed } from '../../../app/naming.ts';
 import { notify } from '../../../app/notices.ts';
+import { markPainted } from '../../../engine/stages.ts';
 import { classNames } from '../../../kit/class-names.ts';
 import { type Block, blockOf, type Cell, inBlock, parseTsv, withoutHeads, writeTsv } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
@@ -73,6 +74,7 @@ export function Grid<R>(props: GridProps<R>) {
     scrollPaddingStart: ROW_PX * 2,
     scrollPaddingEnd: ROW_PX,
   });
+  useEffect(() => markPainted('table'), []);
   const template = useMemo(() => `${MARK_PX}px ${columns.map(trackOf).join(' ')}`, [columns]);
   const width = MARK_PX + columns.reduce((sum, column) => sum + column.width, 0);
 

@@ -45,7 +45,7 @@ export function capOf(points: readonly Point[]): readonly Triangle[] {
  * Cuts every second corner off, then every second of those that are left, and so on. The boxes about the triangles hardly
  * overlap, which is what the kernel's search goes by: a fan of slivers costs it many times as much.
  */
-function rounds(count: number): readonly Triangle[] {
+export function rounds(count: number): readonly Triangle[] {
   const triangles: Triangle[] = [];
   let left = Array.from({ length: count }, (_, i) => i);
   while (left.length >= 3) {

@@ -11,11 +11,12 @@ import { keepAxis, sameContent } from './keep.ts';
 import { settleLimits } from './limits.ts';
 import { closesEasily, placeStations, sortAxis } from './place.ts';
 import { hangsOn, touches } from './reach.ts';
-import { readDimension, readLimits, tieDimension, untieDimension } from './read-dimension.ts';
+import { newReading, readDimension, readLimits, tieDimension, untieDimension } from './read-dimension.ts';
+import { rowOf } from './rows.ts';
 import { showAxis } from './show-axis.ts';
 import { showDimension } from './show-dimension.ts';
-import { type AxisState, emptyState, LIMIT, type PartState, type State } from './state.ts';
-import { takeRecord } from './take-records.ts';
+import { type AxisState, EVALUATE, emptyState, LIMIT, type PartState, READ, type State } from './state.ts';
+import { listAxes, takeRecord } from './take-records.ts';
 import { noWork, toEvaluate, toLimit, toLink, toPlaceEdge, toShowAgain, type Work } from './work.ts';
 
 const NONE: readonly never[] = [];
@@ -31,11 +32,7 @@ export function createDrawing(build: Build): Drawing {
   }
   const known = settings?.kind === 'settings' ? settings : defaultSettings('unnamed');
   const state = emptyState(known, dimensionCount, stationCount);
-  const work = noWork();
-  state.isFilling = true;
-  for (const record of build.values()) takeRecord(state, work, record, false);
-  settle(state, work);
-  state.isFilling = false;
+  fill(state, build);
 
   return {
     update: (diff) => update(state, diff),
@@ -47,6 +44,22 @@ export function createDrawing(build: Build): Drawing {
     touches: (id) => touches(state, slotOf(state, id)),
     hangsOn: (id) => hangsOn(state, id),
   };
+}
+
+/** Takes a whole build into an empty state and works everything out. */
+function fill(state: State, build: Build): void {
+  const work = noWork();
+  state.isFilling = true;
+  state.reading = newReading();
+  for (const record of build.values()) takeRecord(state, work, record, false);
+  listAxes(state);
+  const { count, todo } = state.dimensions;
+  const all = new Array<number>(count);
+  for (let slot = 0; slot < count; slot++) all[slot] = slot;
+  todo.fill(READ | EVALUATE | LIMIT, 0, count);
+  settle(state, { ...work, read: all, evaluate: all, limit: all });
+  state.isFilling = false;
+  state.reading = undefined;
 }
 
 function update(state: State, { removed, updated, added }: BuildDiff): DrawingChange {
@@ -90,7 +103,9 @@ function readOne(state: State, work: Work, slot: number): void {
   untieDimension(state, slot);
   readDimension(state, slot);
   if (d.formulas[slot]) toLink(state, work, slot);
-  if (d.kinds[slot] !== kind) for (const dependent of d.dependents[slot] ?? NONE) toLink(state, work, dependent);
+  if (d.kinds[slot] !== kind && d.dependents.count[slot]! > 0) {
+    for (const dependent of rowOf(d.dependents, slot)) toLink(state, work, dependent);
+  }
   if (d.units[slot] !== unit) toLimit(state, work, slot);
   toEvaluate(state, work, slot);
   toShowAgain(state, work, slot);
@@ -210,13 +225,13 @@ function distance(state: State, from: StationId, to: StationId) {
 
 function namedBy(state: State, id: DimensionId): readonly DimensionId[] {
   const { dependents, ids } = state.dimensions;
-  return (dependents[slotOf(state, id)] ?? NONE).map((slot) => ids[slot]!).sort();
+  return Array.from(rowOf(dependents, slotOf(state, id)), (slot) => ids[slot]!).sort();
 }
 
 function rings(state: State): readonly (readonly DimensionId[])[] {
   if (state.shownRings) return state.shownRings;
   const found = new Set<readonly DimensionId[]>();
-  for (const slot of state.ringed) found.add(state.dimensions.rings[slot]!);
+  for (const slot of state.ringed) found.add(state.dimensions.rings.get(slot)!);
   state.shownRings = [...found].sort((a, b) => (a[0]! < b[0]! ? -1 : 1));
   return state.shownRings;
 }

@@ -1,5 +1,6 @@
 import type { Step } from './constraints.ts';
 import type { Distance } from './drawing.ts';
+import { rowOf } from './rows.ts';
 import { type AxisState, type State, VALUED } from './state.ts';
 
 /** How good a way is: fewest dimensions without limits (their stray is unknown), then narrowest, then shortest. */
@@ -57,7 +58,7 @@ function narrowest(state: State, axis: AxisState, from: number, to: number): rea
     if (settled.has(station)) continue;
     settled.add(station);
     if (station === to) break;
-    for (const edge of s.edges[station] ?? []) {
+    for (const edge of rowOf(s.edges, station)) {
       if (d.status[edge] !== VALUED || d.axis[edge] !== axis.slot || axis.banned?.has(edge)) continue;
       const other = d.from[edge] === station ? d.to[edge]! : d.from[edge]!;
       if (settled.has(other)) continue;

@@ -1,8 +1,7 @@
 import type { DimensionId } from '../base/ids.ts';
 import { problemAt, runProgram } from '../formula/run.ts';
+import { holds, rowOf } from './rows.ts';
 import { EMPTY, EVALUATE, RING, type State, type Status, TEXT, VALUED, WAITING } from './state.ts';
-
-const NONE: readonly never[] = [];
 
 // Scratch for operands; a formula of more names takes a longer one. Exact lengths, as programs may look at them.
 const scratch: Float64Array[] = [];
@@ -20,49 +19,61 @@ function operandsOf(count: number): Float64Array {
  * rings (strongly connected components) and an order in which a dimension comes after all it names. Rings are found
  * anew among what is reached only: a ring that an edit makes or breaks is always reached from the edited dimension.
  *
- * @param touched receives the slots of the dimensions whose status, value or problem may differ from before.
+ * @param touched receives the slots of the dimensions whose status, value or problem may differ from before; nothing
+ * while a whole build is taken in, when all of them do.
  */
 export function evaluate(state: State, seeds: readonly number[], touched: number[]): void {
-  const d = state.dimensions;
-  const { finished, rings } = search(state, seeds);
+  const { todo, left } = state.dimensions;
+  const { leftCount, rings } = search(state, seeds);
   for (const ring of rings) enterRing(state, ring, touched);
   const inRing = state.ringed;
-  for (let i = finished.length - 1; i >= 0; i--) {
-    const slot = finished[i]!;
+  for (let i = leftCount - 1; i >= 0; i--) {
+    const slot = left[i]!;
+    if ((todo[slot]! & EVALUATE) === 0) continue;
+    todo[slot]! &= ~EVALUATE;
     if (inRing.size > 0 && inRing.has(slot)) continue;
-    if ((d.todo[slot]! & EVALUATE) === 0) continue;
-    const before = d.status[slot];
-    const old = d.value[slot]!;
-    const oldProblem = d.runProblems[slot];
-    const now = settle(state, slot);
-    d.status[slot] = now;
-    const differs =
-      now !== before ||
-      (now === VALUED ? d.value[slot] !== old : now === WAITING || d.runProblems[slot] !== oldProblem);
-    if (!differs) continue;
-    touched.push(slot);
-    passOn(state, slot);
+    if (state.isFilling) state.dimensions.status[slot] = settle(state, slot);
+    else settleAgain(state, slot, touched);
   }
-  for (const slot of finished) d.todo[slot]! &= ~EVALUATE;
+}
+
+function settleAgain(state: State, slot: number, touched: number[]): void {
+  const d = state.dimensions;
+  const before = d.status[slot];
+  const old = d.value[slot]!;
+  const oldProblem = d.runProblems.get(slot);
+  const now = settle(state, slot);
+  d.status[slot] = now;
+  const differs =
+    now !== before ||
+    (now === VALUED ? d.value[slot] !== old : now === WAITING || d.runProblems.get(slot) !== oldProblem);
+  if (!differs) return;
+  touched.push(slot);
+  passOn(state, slot);
 }
 
 function passOn(state: State, slot: number): void {
   const { dependents, programs, todo } = state.dimensions;
-  const list = dependents[slot];
-  if (!list) return;
-  for (const dependent of list) if (programs[dependent] !== undefined) todo[dependent]! |= EVALUATE;
+  const { pool } = dependents;
+  const start = dependents.start[slot]!;
+  const end = start + dependents.count[slot]!;
+  for (let i = start; i < end; i++) {
+    const dependent = pool[i]!;
+    if (programs[dependent] !== undefined) todo[dependent]! |= EVALUATE;
+  }
 }
 
 /** Works out one dimension whose operands are settled. */
 function settle(state: State, slot: number): Status {
   const d = state.dimensions;
-  if (d.runProblems[slot]) d.runProblems[slot] = undefined;
+  if (d.runProblems.size > 0) d.runProblems.delete(slot);
   const program = d.programs[slot];
   if (program) {
-    const operands = d.operands[slot]!;
-    const values = operandsOf(operands.length);
-    for (let i = 0; i < operands.length; i++) {
-      const operand = operands[i]!;
+    const { pool, start, count } = d.operands;
+    const first = start[slot]!;
+    const values = operandsOf(count[slot]!);
+    for (let i = 0; i < values.length; i++) {
+      const operand = pool[first + i]!;
       if (d.status[operand] !== VALUED) {
         d.value[slot] = Number.NaN;
         return WAITING;
@@ -75,11 +86,11 @@ function settle(state: State, slot: number): Status {
       return VALUED;
     }
     d.value[slot] = Number.NaN;
-    d.runProblems[slot] = problemAt(program, values) ?? { code: 'overflow', start: 0, end: 0 };
+    d.runProblems.set(slot, problemAt(program, values) ?? { code: 'overflow', start: 0, end: 0 });
     return TEXT;
   }
   d.value[slot] = d.written[slot]!;
-  if (d.textProblems[slot]) return TEXT;
+  if (d.textProblems.size > 0 && d.textProblems.has(slot)) return TEXT;
   return Number.isNaN(d.value[slot]) ? EMPTY : VALUED;
 }
 
@@ -87,7 +98,7 @@ interface Search {
   /** Scratch numbers up to here are from earlier walks: not visited. */
   readonly base: number;
   counter: number;
-  readonly finished: number[];
+  leftCount: number;
   readonly rings: number[][];
   /** Visited, and not yet known to be in a ring or out of it. */
   readonly open: number[];
@@ -108,17 +119,16 @@ function search(state: State, seeds: readonly number[]): Search {
     state.walk = 0;
   }
   const base = state.walk;
-  const found: Search = { base, counter: base, finished: [], rings: [], open: [], path: [], next: [] };
+  const found: Search = { base, counter: base, leftCount: 0, rings: [], open: [], path: [], next: [] };
   for (const seed of seeds) {
     if (index[seed]! > base) continue;
-    const list = dependents[seed];
-    if (list && list.length > 0) {
+    if (dependents.count[seed]! > 0) {
       searchFrom(state, found, seed);
     } else {
       leaveRing(state, seed);
       index[seed] = ++found.counter;
       low[seed] = DONE;
-      found.finished.push(seed);
+      state.dimensions.left[found.leftCount++] = seed;
     }
   }
   state.walk = found.counter;
@@ -141,14 +151,13 @@ function searchFrom(state: State, found: Search, seed: number): void {
   while (path.length > 0) {
     const top = path.length - 1;
     const slot = path[top]!;
-    const hanging = dependents[slot];
     const at = next[top]!;
-    if (!hanging || at >= hanging.length) {
+    if (at >= dependents.count[slot]!) {
       leave(state, found, slot);
       continue;
     }
     next[top] = at + 1;
-    const dependent = hanging[at]!;
+    const dependent = dependents.pool[dependents.start[slot]! + at]!;
     // A formula that cannot be read or whose units do not fit hangs on nothing: it is a root of what waits for it.
     if (programs[dependent] === undefined) continue;
     if (index[dependent]! <= base) enter(state, found, dependent);
@@ -157,24 +166,25 @@ function searchFrom(state: State, found: Search, seed: number): void {
 }
 
 /** Goes back from a slot; if nothing reaches round behind it, all that is open since then is settled, as a ring or alone. */
-function leave(state: State, { finished, rings, open, path, next }: Search, slot: number): void {
-  const { index, low, dependents, programs } = state.dimensions;
+function leave(state: State, found: Search, slot: number): void {
+  const { index, low, dependents, programs, left } = state.dimensions;
+  const { rings, open, path, next } = found;
   path.pop();
   next.pop();
   const lowest = low[slot]!;
   if (lowest === index[slot]) {
     if (open[open.length - 1] === slot) {
-      if (programs[slot] !== undefined && dependents[slot]?.includes(slot)) rings.push([slot]);
+      if (programs[slot] !== undefined && holds(dependents, slot, slot)) rings.push([slot]);
       open.pop();
       low[slot] = DONE;
-      finished.push(slot);
+      left[found.leftCount++] = slot;
     } else {
       const from = open.lastIndexOf(slot);
       rings.push(open.slice(from));
       while (open.length > from) {
         const member = open.pop()!;
         low[member] = DONE;
-        finished.push(member);
+        left[found.leftCount++] = member;
       }
     }
   }
@@ -196,8 +206,8 @@ function enterRing(state: State, members: readonly number[], touched: number[]):
   for (const slot of members) {
     d.status[slot] = RING;
     d.value[slot] = Number.NaN;
-    d.runProblems[slot] = undefined;
-    d.rings[slot] = ring;
+    d.runProblems.delete(slot);
+    d.rings.set(slot, ring);
     state.ringed.add(slot);
     touched.push(slot);
     passOn(state, slot);
@@ -220,7 +230,7 @@ function walkingOrder(state: State, members: readonly number[]): readonly Dimens
     const slot = stack.pop()!;
     if (!left.delete(slot)) continue;
     order.push(ids[slot]!);
-    const named = operands[slot] ?? NONE;
+    const named = rowOf(operands, slot);
     for (let i = named.length - 1; i >= 0; i--) if (left.has(named[i]!)) stack.push(named[i]!);
   }
   return order;
@@ -233,7 +243,7 @@ export function causesOf(state: State, slot: number): readonly DimensionId[] {
   const stack = [slot];
   const causes: DimensionId[] = [];
   while (stack.length > 0) {
-    for (const operand of operands[stack.pop()!] ?? NONE) {
+    for (const operand of rowOf(operands, stack.pop()!)) {
       if (operand < 0 || seen.has(operand) || status[operand] === VALUED) continue;
       seen.add(operand);
       if (status[operand] === WAITING) stack.push(operand);

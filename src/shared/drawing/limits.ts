@@ -30,7 +30,7 @@ export function settleLimits(state: State, slot: number): boolean {
   let minus = Number.NaN;
   let plus = Number.NaN;
   if (d.rows[slot]) d.rows[slot] = undefined;
-  if (d.status[slot] === VALUED && !d.limitsProblems[slot]) {
+  if (d.status[slot] === VALUED && !(d.limitsProblems.size > 0 && d.limitsProblems.has(slot))) {
     minus = d.writtenMinus[slot]!;
     plus = d.writtenPlus[slot]!;
     if (Number.isNaN(minus)) {

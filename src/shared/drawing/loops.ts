@@ -1,5 +1,6 @@
 import { inListOrder } from '../build/look-up.ts';
 import type { Step } from './constraints.ts';
+import { rowOf } from './rows.ts';
 import { type AxisState, type State, VALUED } from './state.ts';
 
 // A loop of three cannot be made shorter in a way that matters to a reader.
@@ -81,7 +82,7 @@ function shorterWay(
   for (let head = 0; head < queue.length && cameBy.size < LOOK_AT_MOST; head++) {
     const station = queue[head]!;
     if (station === goal) break;
-    for (const way of s.edges[station] ?? []) {
+    for (const way of rowOf(s.edges, station)) {
       if (way === edge || d.status[way] !== VALUED || d.axis[way] !== axis.slot) continue;
       const other = d.from[way] === station ? d.to[way]! : d.from[way]!;
       if (cameBy.has(other)) continue;

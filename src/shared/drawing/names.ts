@@ -2,52 +2,22 @@ import { nameKey } from '../formula/name-key.ts';
 import { nearestName } from '../formula/nearest-name.ts';
 import type { Reference } from '../formula/written.ts';
 import type { TextProblem } from '../quantity/kind.ts';
-import { appended, type NameEntry, type PartState, type State } from './state.ts';
+import { bearersOf, entryOf, NOBODY, OF_PARTS, SEVERAL } from './name-table.ts';
+import type { PartState, State } from './state.ts';
 
-export function entryOf(names: Map<string, NameEntry>, key: string): NameEntry {
-  const known = names.get(key);
-  if (known) return known;
-  const made: NameEntry = { bearer: -1, bearers: undefined, mentions: undefined };
-  names.set(key, made);
-  return made;
+/** The entry of a part's name. */
+export function partNameEntry(state: State, name: string): number {
+  const entry = entryOf(state.names, OF_PARTS, nameKey(name), state.lastPartName);
+  state.lastPartName = Math.max(entry, state.lastPartName);
+  return entry;
 }
 
-export function addBearer(entry: NameEntry, slot: number): void {
-  if (entry.bearer === -1) {
-    entry.bearer = slot;
-  } else if (entry.bearers) {
-    entry.bearers.push(slot);
-  } else {
-    entry.bearers = [entry.bearer, slot];
-    entry.bearer = -2;
-  }
-}
-
-export function dropBearer(entry: NameEntry, slot: number): void {
-  if (entry.bearer === slot) {
-    entry.bearer = -1;
-    return;
-  }
-  if (!entry.bearers) return;
-  const left = entry.bearers.filter((other) => other !== slot);
-  if (left.length === 1) {
-    entry.bearer = left[0]!;
-    entry.bearers = undefined;
-  } else {
-    entry.bearers = left;
-  }
-}
-
-export function addMention(entry: NameEntry, slot: number): void {
-  entry.mentions = appended(entry.mentions, slot);
-}
-
-export function dropMention(entry: NameEntry, slot: number): void {
-  const list = entry.mentions;
-  const at = list?.lastIndexOf(slot) ?? -1;
-  if (!list || at < 0) return;
-  list[at] = list[list.length - 1]!;
-  list.pop();
+/** The entry of the name of a part's dimension. */
+export function dimensionNameEntry(state: State, part: PartState, name: string): number {
+  const entry = entryOf(state.names, part.slot, nameKey(name), part.lastName);
+  // Entries only grow: the newest is the highest.
+  part.lastName = Math.max(entry, part.lastName);
+  return entry;
 }
 
 /**
@@ -58,28 +28,32 @@ export function tie(
   state: State,
   part: PartState,
   reference: Reference,
-  heard: NameEntry[],
+  heard: number[],
   dimension: number,
 ): number | TextProblem {
   let home = part;
+  const { names } = state;
   if (reference.part !== undefined) {
-    const entry = entryOf(state.partNames, nameKey(reference.part));
+    const entry = partNameEntry(state, reference.part);
     heard.push(entry);
-    if (entry.bearer === -2) return problem('name-ambiguous', reference, { name: reference.part });
-    if (entry.bearer === -1) {
+    const bearer = names.bearer[entry]!;
+    if (bearer === SEVERAL) return problem('name-ambiguous', reference, { name: reference.part });
+    if (bearer === NOBODY) {
       state.unknownParts.add(dimension);
       return problem('part-unknown', reference, near(reference.part, partNamesOf(state)));
     }
-    home = state.partList[entry.bearer]!;
+    home = state.partList[bearer]!;
   }
-  const entry = entryOf(home.names, nameKey(reference.name));
+  const entry = dimensionNameEntry(state, home, reference.name);
   heard.push(entry);
-  if (entry.bearer === -2) return problem('name-ambiguous', reference, { name: reference.name });
-  if (entry.bearer === -1) {
+  const bearer = names.bearer[entry]!;
+  if (bearer === SEVERAL) return problem('name-ambiguous', reference, { name: reference.name });
+  if (bearer === NOBODY) {
+    home.unknowns ??= new Set();
     home.unknowns.add(dimension);
     return problem('name-unknown', reference, near(reference.name, namesOf(state, home)));
   }
-  return entry.bearer;
+  return bearer;
 }
 
 type ProblemData = NonNullable<TextProblem['data']>;
@@ -98,20 +72,21 @@ function near(name: string, names: readonly string[]): ProblemData {
 
 // Sorted as text, not as listed: which of two equally near names is offered then does not hang on the list's order.
 function namesOf(state: State, part: PartState): readonly string[] {
-  part.sortedNames ??= written(part.names, (slot) => state.dimensions.records[slot]?.name);
+  part.sortedNames ??= written(state, part.lastName, (slot) => state.dimensions.records[slot]?.name);
   return part.sortedNames;
 }
 
 function partNamesOf(state: State): readonly string[] {
-  state.sortedPartNames ??= written(state.partNames, (slot) => state.partList[slot]?.record?.name);
+  state.sortedPartNames ??= written(state, state.lastPartName, (slot) => state.partList[slot]?.record?.name);
   return state.sortedPartNames;
 }
 
-function written(names: ReadonlyMap<string, NameEntry>, nameOf: (slot: number) => string | undefined): string[] {
+/** Names as written, of all entries chained to the last. */
+function written({ names }: State, last: number, nameOf: (slot: number) => string | undefined): string[] {
   const found: string[] = [];
-  for (const entry of names.values()) {
-    for (const slot of entry.bearers ?? [entry.bearer]) {
-      const name = slot < 0 ? undefined : nameOf(slot);
+  for (let entry = last; entry >= 0; entry = names.before[entry]!) {
+    for (const slot of bearersOf(names, entry)) {
+      const name = nameOf(slot);
       if (name !== undefined) found.push(name);
     }
   }

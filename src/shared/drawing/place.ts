@@ -1,4 +1,5 @@
 import { inListOrder } from '../build/look-up.ts';
+import { sortRow } from './rows.ts';
 import { LENGTH_SLACK_MM } from './slack.ts';
 import { type AxisState, type State, VALUED } from './state.ts';
 
@@ -13,7 +14,7 @@ export function sortAxis(state: State, axis: AxisState): void {
   }
   for (const station of axis.stations) {
     if (stations.edgesSorted[station]) continue;
-    sortIfNeeded(stations.edges[station] ?? [], records);
+    sortRow(stations.edges, station, (a, b) => inListOrder(records[a]!, records[b]!));
     stations.edgesSorted[station] = 1;
   }
 }
@@ -36,41 +37,56 @@ function sortIfNeeded(slots: number[], records: readonly Listed[]): void {
  */
 export function placeStations(state: State, axis: AxisState, banned: ReadonlySet<number> | undefined): void {
   const s = state.stations;
-  const { sequence, stations } = axis;
+  const { stations } = axis;
   const epoch = ++state.reach;
-  sequence.length = 0;
-  axis.origins.length = 0;
+  // Made to measure: a list that grows by pushing makes room for seventeen.
+  const sequence = axis.sequence.length === stations.length ? (axis.sequence as number[]) : stations.slice();
+  axis.sequence = sequence;
   const datum = stations.find((slot) => s.records[slot]!.datum);
-  if (datum !== undefined) spread(state, axis, datum, epoch, banned);
-  if (sequence.length === stations.length) return;
-  for (const station of stations) if (s.reached[station] !== epoch) spread(state, axis, station, epoch, banned);
+  const first = datum ?? stations[0];
+  if (first === undefined) {
+    axis.origins = stations;
+    return;
+  }
+  const origins = [first];
+  let placed = spread(state, axis, sequence, 0, first, 0, epoch, banned);
+  for (let i = 0; placed < stations.length; i++) {
+    const station = stations[i]!;
+    if (s.reached[station] === epoch) continue;
+    placed = spread(state, axis, sequence, placed, station, origins.length, epoch, banned);
+    origins.push(station);
+  }
+  axis.origins = origins;
 }
 
+/** Places all that hangs together with an origin. @returns how many stations are in the sequence then. */
 function spread(
   state: State,
   axis: AxisState,
+  sequence: number[],
+  placed: number,
   origin: number,
+  number: number,
   epoch: number,
   banned: ReadonlySet<number> | undefined,
-): void {
+): number {
   const s = state.stations;
   const d = state.dimensions;
   const { at, minus, plus, variance, shift, parent, parentEdge, depth, group, reached, edges } = s;
   const { value, status, from, to, axis: axisOf } = d;
-  const { sequence } = axis;
-  const number = axis.origins.length;
-  axis.origins.push(origin);
+  const { pool } = edges;
   at[origin] = minus[origin] = plus[origin] = variance[origin] = shift[origin] = depth[origin] = 0;
   parent[origin] = parentEdge[origin] = -1;
   group[origin] = number;
   reached[origin] = epoch;
-  let head = sequence.push(origin) - 1;
-  for (; head < sequence.length; head++) {
+  let end = placed;
+  sequence[end++] = origin;
+  for (let head = placed; head < end; head++) {
     const station: number = sequence[head]!;
-    const list: readonly number[] | undefined = edges[station];
-    if (!list) continue;
-    for (let i = 0; i < list.length; i++) {
-      const edge: number = list[i]!;
+    const start: number = edges.start[station]!;
+    const stop: number = start + edges.count[station]!;
+    for (let i = start; i < stop; i++) {
+      const edge: number = pool[i]!;
       if (status[edge] !== VALUED || axisOf[edge] !== axis.slot) continue;
       const forward: boolean = from[edge] === station;
       const other = forward ? to[edge]! : from[edge]!;
@@ -99,9 +115,10 @@ function spread(
         shift[other] = shift[station]! - centre;
       }
       variance[other] = variance[station]! + half * half;
-      sequence.push(other);
+      sequence[end++] = other;
     }
   }
+  return end;
 }
 
 /** Whether every dimension that placing did not need is met within its own limits: then nothing contradicts. */

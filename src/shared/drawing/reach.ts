@@ -1,5 +1,6 @@
 import { assert } from '../base/assert.ts';
 import type { DimensionId, StationId } from '../base/ids.ts';
+import { rowOf } from './rows.ts';
 import type { State } from './state.ts';
 
 export interface Reach {
@@ -9,11 +10,11 @@ export interface Reach {
 }
 
 /** Every slot that can be reached along `next`, the given ones included. */
-function closure(start: readonly number[], next: (slot: number) => readonly number[] | undefined): Set<number> {
+function closure(start: readonly number[], next: (slot: number) => Int32Array): Set<number> {
   const seen = new Set(start);
   const stack = [...seen];
   while (stack.length > 0) {
-    for (const slot of next(stack.pop()!) ?? []) {
+    for (const slot of next(stack.pop()!)) {
       if (slot < 0 || seen.has(slot)) continue;
       seen.add(slot);
       stack.push(slot);
@@ -38,7 +39,7 @@ function shown(state: State, dimensions: Iterable<number>, stations: Iterable<nu
 export function touches(state: State, slot: number): Reach {
   const d = state.dimensions;
   const s = state.stations;
-  const dimensions = closure([slot], (at) => d.dependents[at]);
+  const dimensions = closure([slot], (at) => rowOf(d.dependents, at));
   const axes = new Set<number>();
   for (const dimension of dimensions) if (d.axis[dimension]! >= 0) axes.add(d.axis[dimension]!);
   const stations = new Set<number>();
@@ -56,7 +57,7 @@ export function touches(state: State, slot: number): Reach {
 export function hangsOn(state: State, id: DimensionId | StationId): Reach {
   const d = state.dimensions;
   const s = state.stations;
-  const operandsOf = (at: number): readonly number[] | undefined => d.operands[at];
+  const operandsOf = (at: number): Int32Array => rowOf(d.operands, at);
   const station = s.slots.get(id);
   if (station === undefined || s.axes[station] === undefined) {
     const slot = d.slots.get(id);

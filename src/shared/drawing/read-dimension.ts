@@ -2,11 +2,13 @@ import type { Dimension } from '../build/dimension.ts';
 import { kindOfMeasure } from '../build/kind-of-measure.ts';
 import { link } from '../formula/link.ts';
 import { parseWritten } from '../formula/parse-written.ts';
-import type { WrittenOptions } from '../formula/written.ts';
+import type { Formula, WrittenOptions } from '../formula/written.ts';
 import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
 import { parseLimits } from '../quantity/parse-limits.ts';
-import { addMention, dropMention, tie } from './names.ts';
-import { appended, type NameEntry, type State } from './state.ts';
+import { addMention, dropMention } from './name-table.ts';
+import { tie } from './names.ts';
+import { addTo, clearRow, holds, rowOf, takeFrom } from './rows.ts';
+import type { Reading, State } from './state.ts';
 
 // Most cells ask for one of a handful of options: they are made once.
 const kept = new Map<string, WrittenOptions>();
@@ -26,6 +28,8 @@ function optionsFor(record: Dimension, kind: Kind, lengthUnit: LengthUnit): Writ
   return made;
 }
 
+export const newReading = (): Reading => ({ formulas: new Map(), linked: new Map() });
+
 /** Reads the value's text anew. The names of a formula are tied afterwards, by {@link tieDimension}. */
 export function readDimension(state: State, slot: number): void {
   const d = state.dimensions;
@@ -34,12 +38,12 @@ export function readDimension(state: State, slot: number): void {
   const { lengthUnit } = state.settings;
   d.kinds[slot] = kind;
   if (d.formulas[slot]) d.formulas[slot] = undefined;
-  if (d.textProblems[slot]) d.textProblems[slot] = undefined;
+  if (d.textProblems.size > 0) d.textProblems.delete(slot);
   d.written[slot] = Number.NaN;
   d.units[slot] = kind === 'length' ? lengthUnit : undefined;
-  const read = parseWritten(record.value, optionsFor(record, kind, lengthUnit));
+  const read = parseWritten(record.value, optionsFor(record, kind, lengthUnit), state.reading?.formulas);
   if (!read.ok) {
-    d.textProblems[slot] = read.error;
+    d.textProblems.set(slot, read.error);
   } else if (read.value.is === 'quantity') {
     // Adding 0 turns -0 into 0.
     d.written[slot] = read.value.value + 0;
@@ -53,13 +57,13 @@ export function readDimension(state: State, slot: number): void {
 export function readLimits(state: State, slot: number): void {
   const d = state.dimensions;
   const { limits } = d.records[slot]!;
-  d.limitsProblems[slot] = undefined;
+  if (d.limitsProblems.size > 0) d.limitsProblems.delete(slot);
   d.writtenMinus[slot] = Number.NaN;
   d.writtenPlus[slot] = Number.NaN;
   if (limits === '') return;
   const read = parseLimits(limits, { kind: d.kinds[slot]!, unit: d.units[slot] ?? state.settings.lengthUnit });
   if (!read.ok) {
-    d.limitsProblems[slot] = read.error;
+    d.limitsProblems.set(slot, read.error);
   } else if (read.value) {
     d.writtenMinus[slot] = read.value.minus + 0;
     d.writtenPlus[slot] = read.value.plus + 0;
@@ -69,25 +73,18 @@ export function readLimits(state: State, slot: number): void {
 /** Forgets what a formula was tied to. */
 export function untieDimension(state: State, slot: number): void {
   const d = state.dimensions;
-  const mentioned = d.mentioned[slot];
-  const operands = d.operands[slot];
-  if (!mentioned || !operands) return;
-  for (const entry of mentioned) dropMention(entry, slot);
-  for (let i = 0; i < operands.length; i++) {
-    const target = operands[i]!;
-    if (target < 0 || operands.indexOf(target) < i) continue;
-    const list = d.dependents[target]!;
-    list[list.lastIndexOf(slot)] = list[list.length - 1]!;
-    list.pop();
-  }
-  d.mentioned[slot] = undefined;
-  d.operands[slot] = undefined;
-  d.programs[slot] = undefined;
-  d.parts[slot]?.unknowns.delete(slot);
+  const { mentioned, operands, dependents } = d;
+  if (d.programs[slot]) d.programs[slot] = undefined;
+  if (mentioned.count[slot] === 0) return;
+  for (const entry of rowOf(mentioned, slot)) dropMention(state.names, entry, slot);
+  for (const operand of rowOf(operands, slot)) if (operand >= 0) takeFrom(dependents, operand, slot);
+  clearRow(mentioned, slot);
+  clearRow(operands, slot);
+  d.parts[slot]?.unknowns?.delete(slot);
 }
 
-// Scratch of one tying: a list of its own that grew by pushing would have room for seventeen.
-const heard: NameEntry[] = [];
+// Scratch of one tying.
+const heard: number[] = [];
 const kinds: Kind[] = [];
 
 /** Ties a formula's names to dimensions and checks its units. The text problem is the first in the order of the text. */
@@ -95,36 +92,51 @@ export function tieDimension(state: State, slot: number): void {
   const d = state.dimensions;
   const formula = d.formulas[slot];
   if (!formula) return;
+  const { operands, dependents, mentioned } = d;
   const { references } = formula;
-  const operands = new Array<number>(references.length);
   let wrong: TextProblem | undefined;
   heard.length = 0;
   kinds.length = 0;
-  state.unknownParts.delete(slot);
+  if (state.unknownParts.size > 0) state.unknownParts.delete(slot);
   for (let i = 0; i < references.length; i++) {
     const tied = tie(state, d.parts[slot]!, references[i]!, heard, slot);
     if (typeof tied === 'number') {
-      operands[i] = tied;
+      // Two ways of naming may mean one dimension (`bore` and `bore of column`).
+      if (!holds(operands, slot, tied)) addTo(dependents, tied, slot);
+      addTo(operands, slot, tied);
       kinds[i] = d.kinds[tied]!;
     } else {
-      operands[i] = -1;
+      addTo(operands, slot, -1);
       kinds[i] = 'number';
       wrong ??= tied;
     }
   }
-  for (let i = 0; i < heard.length; i++) addMention(heard[i]!, slot);
-  d.mentioned[slot] = heard.slice();
-  d.operands[slot] = operands;
-  for (let i = 0; i < operands.length; i++) {
-    const target = operands[i]!;
-    if (target < 0 || operands.indexOf(target) < i) continue;
-    d.dependents[target] = appended(d.dependents[target], slot);
+  for (let i = 0; i < heard.length; i++) {
+    addMention(state.names, heard[i]!, slot);
+    addTo(mentioned, slot, heard[i]!);
   }
-  d.textProblems[slot] = wrong;
+  if (wrong) d.textProblems.set(slot, wrong);
+  else if (d.textProblems.size > 0) d.textProblems.delete(slot);
   if (wrong) return;
-  const record = d.records[slot]!;
-  const whole = record.measure.type === 'size' && record.measure.form === 'count';
-  const linked = link(formula, kinds, whole ? { want: d.kinds[slot]!, whole } : { want: d.kinds[slot]! });
-  if (linked.ok) d.programs[slot] = linked.value;
-  else d.textProblems[slot] = linked.error;
+  linkDimension(state, slot, formula);
+}
+
+/** Makes a formula ready to run; `kinds` holds what its names measure. */
+function linkDimension(state: State, slot: number, formula: Formula): void {
+  const d = state.dimensions;
+  const { measure } = d.records[slot]!;
+  const whole = measure.type === 'size' && measure.form === 'count';
+  const want = d.kinds[slot]!;
+  const known = state.reading?.linked.get(formula);
+  if (known && known.want === want && known.whole === whole && known.kinds.every((kind, i) => kind === kinds[i])) {
+    d.programs[slot] = known.program;
+    return;
+  }
+  const linked = link(formula, kinds, whole ? { want, whole } : { want });
+  if (!linked.ok) {
+    d.textProblems.set(slot, linked.error);
+    return;
+  }
+  d.programs[slot] = linked.value;
+  if (!known) state.reading?.linked.set(formula, { program: linked.value, want, whole, kinds: kinds.slice() });
 }

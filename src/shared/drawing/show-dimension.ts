@@ -2,6 +2,7 @@ import type { DimensionId } from '../base/ids.ts';
 import type { ResolvedDimension, ValueProblem } from './drawing.ts';
 import { causesOf } from './evaluate.ts';
 import { shownLimits } from './limits.ts';
+import { rowOf } from './rows.ts';
 import { EMPTY, RING, type State, VALUED, WAITING } from './state.ts';
 
 const NONE: readonly never[] = [];
@@ -14,19 +15,19 @@ function problemOf(state: State, slot: number): ValueProblem | undefined {
     case EMPTY:
       return { why: 'empty' };
     case RING:
-      return { why: 'ring', ring: d.rings[slot]! };
+      return { why: 'ring', ring: d.rings.get(slot)! };
     case WAITING:
       return { why: 'waiting', causes: causesOf(state, slot) };
     default:
-      return { why: 'text', problem: (d.textProblems[slot] ?? d.runProblems[slot])! };
+      return { why: 'text', problem: (d.textProblems.get(slot) ?? d.runProblems.get(slot))! };
   }
 }
 
 /** The dimensions that a formula names, each once, in order of first mention. */
 function referencesOf(state: State, slot: number): readonly DimensionId[] {
   const d = state.dimensions;
-  const operands = d.operands[slot];
-  if (!operands) return NONE;
+  if (d.operands.count[slot] === 0) return NONE;
+  const operands = rowOf(d.operands, slot);
   const found: DimensionId[] = [];
   for (let i = 0; i < operands.length; i++) {
     const operand = operands[i]!;
@@ -44,7 +45,7 @@ export function showDimension(state: State, slot: number): ResolvedDimension {
     value: d.status[slot] === VALUED ? d.value[slot]! : undefined,
     problem: problemOf(state, slot),
     limits: shownLimits(state, slot),
-    limitsProblem: d.limitsProblems[slot],
+    limitsProblem: d.limitsProblems.get(slot),
     isFormula: d.formulas[slot] !== undefined,
     references: referencesOf(state, slot),
   };

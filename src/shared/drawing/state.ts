@@ -8,6 +8,8 @@ import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
 import type { TableTolerance } from '../tables/row.ts';
 import type { AxisConflict } from './axis-conflict.ts';
 import type { AxisDrawing, ResolvedDimension } from './drawing.ts';
+import { createNameTable, type NameTable } from './name-table.ts';
+import { createRows, type Rows, widenRows } from './rows.ts';
 import { createSlotTable, type SlotTable } from './slot-table.ts';
 
 // The graph's own memory. Every id is turned into a slot (a small integer) once and keeps it for good, so that a record
@@ -28,24 +30,16 @@ export const EVALUATE = 4;
 export const LIMIT = 8;
 export const SHOWN_AGAIN = 16;
 
-/** A name of a part's dimensions, or of parts: who bears it, and which formulas say it. */
-export interface NameEntry {
-  /** Slot of the only bearer; -1 for none; -2 when `bearers` holds several. */
-  bearer: number;
-  bearers: number[] | undefined;
-  /** Slots of the dimensions whose formulas say this name. */
-  mentions: number[] | undefined;
-}
-
 export interface PartState {
   readonly id: PartId;
   readonly slot: number;
   record: Part | undefined;
-  readonly names: Map<string, NameEntry>;
+  /** Its newest entry in the table of names, or -1. */
+  lastName: number;
   /** Names as written, sorted; made when a near name is looked for. */
   sortedNames: readonly string[] | undefined;
   /** Dimensions whose formulas name something that this part has not got. */
-  readonly unknowns: Set<number>;
+  unknowns: Set<number> | undefined;
   /** X, Y, Z; undefined while the axis never had a station. */
   readonly axes: (AxisState | undefined)[];
   shownAxes: readonly AxisDrawing[] | undefined;
@@ -62,9 +56,9 @@ export interface AxisState {
   sorted: boolean;
   dirty: boolean;
   /** Station slots as the search from the origins reached them: a parent stands before its children. */
-  sequence: number[];
+  sequence: readonly number[];
   /** Origin of each group. */
-  origins: number[];
+  origins: readonly number[];
   conflicts: readonly AxisConflict[];
   /** Dimensions that placing goes without, because each explains all contradictions of its block by itself. */
   banned: ReadonlySet<number> | undefined;
@@ -96,26 +90,28 @@ export interface DimensionColumns {
   readonly programs: (Program | undefined)[];
   readonly units: (LengthUnit | undefined)[];
   /** What is wrong with the text or its names and units. */
-  readonly textProblems: (TextProblem | undefined)[];
+  readonly textProblems: Map<number, TextProblem>;
   /** What went wrong when the formula was run. */
-  readonly runProblems: (TextProblem | undefined)[];
-  readonly limitsProblems: (TextProblem | undefined)[];
+  readonly runProblems: Map<number, TextProblem>;
+  readonly limitsProblems: Map<number, TextProblem>;
   /** The table row behind general limits. */
   readonly rows: (TableTolerance | undefined)[];
-  readonly rings: (readonly DimensionId[] | undefined)[];
+  readonly rings: Map<number, readonly DimensionId[]>;
   /** Slots of the dimensions a formula names, operand by operand; -1 where the name is not tied. */
-  readonly operands: (readonly number[] | undefined)[];
-  readonly dependents: (number[] | undefined)[];
-  /** Name entries that hold this dimension as a mention. */
-  readonly mentioned: (readonly NameEntry[] | undefined)[];
+  readonly operands: Rows;
+  /** Slots of the dimensions whose formulas name it, each once. */
+  readonly dependents: Rows;
+  /** Names that its formula says. */
+  readonly mentioned: Rows;
   /** Slot of the axis it is an edge of, or -1; the station slots it stands between, or -1. */
   axis: Int32Array;
   from: Int32Array;
   to: Int32Array;
   readonly shown: (ResolvedDimension | undefined)[];
-  /** Scratch of the dirty walk. */
+  /** Scratch of the dirty walk; `left` holds slots in the order in which the walk leaves them. */
   index: Int32Array;
   low: Int32Array;
+  left: Int32Array;
 }
 
 export interface StationColumns {
@@ -125,7 +121,7 @@ export interface StationColumns {
   readonly records: (Station | undefined)[];
   readonly axes: (AxisState | undefined)[];
   /** Dimensions that measure from or to it, in list order once `edgesSorted`. */
-  readonly edges: (number[] | undefined)[];
+  readonly edges: Rows;
   edgesSorted: Uint8Array;
   at: Float64Array;
   minus: Float64Array;
@@ -140,6 +136,23 @@ export interface StationColumns {
   reached: Int32Array;
 }
 
+/** A formula's program, and the units of the cell and of the names that it was made for. */
+export interface Linked {
+  readonly program: Program;
+  readonly want: Kind;
+  readonly whole: boolean;
+  readonly kinds: readonly Kind[];
+}
+
+/**
+ * What was read while a whole build is taken in: the same formulas come again and again (a bore's depth, twice the wall),
+ * and are read and made ready once.
+ */
+export interface Reading {
+  readonly formulas: Map<string, Formula>;
+  readonly linked: Map<Formula, Linked>;
+}
+
 export interface State {
   settings: Settings;
   readonly dimensions: DimensionColumns;
@@ -147,7 +160,9 @@ export interface State {
   readonly parts: Map<PartId, PartState>;
   readonly partList: PartState[];
   lastPart: PartState | undefined;
-  readonly partNames: Map<string, NameEntry>;
+  readonly names: NameTable;
+  /** The newest entry of a part's name, or -1. */
+  lastPartName: number;
   sortedPartNames: readonly string[] | undefined;
   /** Dimensions whose formulas name a part that is not there. */
   readonly unknownParts: Set<number>;
@@ -160,9 +175,12 @@ export interface State {
   reach: number;
   /** A whole build is being taken in, each record once. */
   isFilling: boolean;
+  /** What such a taking in has read already. */
+  reading: Reading | undefined;
 }
 
 const SMALLEST = 64;
+const NONE: readonly never[] = [];
 
 /** Lists stand beside the typed columns and are as long as they: a list that grows slot by slot would be copied often. */
 const list = <T>(capacity: number): (T | undefined)[] => new Array<T | undefined>(capacity).fill(undefined);
@@ -197,20 +215,21 @@ export function emptyState(settings: Settings, dimensionCount = 0, stationCount 
       formulas: list(forDimensions),
       programs: list(forDimensions),
       units: list(forDimensions),
-      textProblems: list(forDimensions),
-      runProblems: list(forDimensions),
-      limitsProblems: list(forDimensions),
+      textProblems: new Map(),
+      runProblems: new Map(),
+      limitsProblems: new Map(),
       rows: list(forDimensions),
-      rings: list(forDimensions),
-      operands: list(forDimensions),
-      dependents: list(forDimensions),
-      mentioned: list(forDimensions),
+      rings: new Map(),
+      operands: createRows(forDimensions, forDimensions),
+      dependents: createRows(forDimensions, forDimensions),
+      mentioned: createRows(forDimensions, forDimensions),
       axis: new Int32Array(forDimensions),
       from: new Int32Array(forDimensions),
       to: new Int32Array(forDimensions),
       shown: list(forDimensions),
       index: new Int32Array(forDimensions),
       low: new Int32Array(forDimensions),
+      left: new Int32Array(forDimensions),
     },
     stations: {
       count: 0,
@@ -218,7 +237,7 @@ export function emptyState(settings: Settings, dimensionCount = 0, stationCount 
       ids: stationIds,
       records: list(forStations),
       axes: list(forStations),
-      edges: list(forStations),
+      edges: createRows(forStations, 4 * forStations),
       edgesSorted: new Uint8Array(forStations),
       at: new Float64Array(forStations),
       minus: new Float64Array(forStations),
@@ -234,7 +253,8 @@ export function emptyState(settings: Settings, dimensionCount = 0, stationCount 
     parts: new Map(),
     partList: [],
     lastPart: undefined,
-    partNames: new Map(),
+    names: createNameTable(forDimensions),
+    lastPartName: -1,
     sortedPartNames: undefined,
     unknownParts: new Set(),
     axes: [],
@@ -243,6 +263,7 @@ export function emptyState(settings: Settings, dimensionCount = 0, stationCount 
     walk: 0,
     reach: 0,
     isFilling: false,
+    reading: undefined,
   };
 }
 
@@ -253,6 +274,9 @@ function makeRoom(table: DimensionColumns | StationColumns, capacity: number): v
     else if (column instanceof Float64Array) Object.assign(table, { [name]: grown(column, Float64Array, capacity) });
     else if (column instanceof Int32Array) Object.assign(table, { [name]: grown(column, Int32Array, capacity) });
     else if (column instanceof Uint8Array) Object.assign(table, { [name]: grown(column, Uint8Array, capacity) });
+  }
+  for (const rows of 'operands' in table ? [table.operands, table.dependents, table.mentioned] : [table.edges]) {
+    widenRows(rows, capacity);
   }
 }
 
@@ -294,20 +318,8 @@ export function stationSlot(state: State, id: StationId): number {
   if (slot === s.at.length) makeRoom(s, slot * 2);
   s.ids[slot] = id;
   s.slots.add(id, slot);
-  s.edges[slot] = undefined;
   s.edgesSorted[slot] = 1;
   return slot;
-}
-
-/**
- * A list with one more slot. Most lists of the graph hold one or two, and a push onto a short list makes room for
- * seventeen: those are made to measure.
- */
-export function appended(to: number[] | undefined, slot: number): number[] {
-  if (!to || to.length === 0) return [slot];
-  if (to.length === 1) return [to[0]!, slot];
-  to.push(slot);
-  return to;
 }
 
 export function partState(state: State, id: PartId): PartState {
@@ -322,9 +334,9 @@ export function partState(state: State, id: PartId): PartState {
     id,
     slot: state.partList.length,
     record: undefined,
-    names: new Map(),
+    lastName: -1,
     sortedNames: undefined,
-    unknowns: new Set(),
+    unknowns: undefined,
     axes: [undefined, undefined, undefined],
     shownAxes: undefined,
   };
@@ -346,9 +358,9 @@ export function axisState(state: State, part: PartState, axis: 'X' | 'Y' | 'Z'):
     edges: [],
     sorted: true,
     dirty: false,
-    sequence: [],
-    origins: [],
-    conflicts: [],
+    sequence: NONE,
+    origins: NONE,
+    conflicts: NONE,
     banned: undefined,
     shown: undefined,
     before: undefined,

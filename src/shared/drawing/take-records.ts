@@ -4,19 +4,11 @@ import type { Part } from '../build/part.ts';
 import type { BuildRecord } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Station } from '../build/station.ts';
-import { nameKey } from '../formula/name-key.ts';
-import { addBearer, dropBearer, entryOf } from './names.ts';
+import { addBearer, dropBearer } from './name-table.ts';
+import { dimensionNameEntry, partNameEntry } from './names.ts';
 import { untieDimension } from './read-dimension.ts';
-import {
-  appended,
-  axisState,
-  dimensionSlot,
-  type NameEntry,
-  type PartState,
-  partState,
-  type State,
-  stationSlot,
-} from './state.ts';
+import { addTo, rowOf, takeFrom } from './rows.ts';
+import { axisState, dimensionSlot, type PartState, partState, type State, stationSlot } from './state.ts';
 import { toEvaluate, toLimit, toLink, toPlace, toPlaceEdge, toRead, toShowAgain, type Work } from './work.ts';
 
 // Takes records into the graph's memory and notes what must be worked out again. Records may come in any order: a
@@ -69,27 +61,28 @@ function takePart(state: State, work: Work, record: Part, removed: boolean): voi
   for (const slot of state.unknownParts) toLink(state, work, slot);
   state.unknownParts.clear();
   if (from) {
-    const entry = entryOf(state.partNames, nameKey(from.name));
-    dropBearer(entry, part.slot);
+    const entry = partNameEntry(state, from.name);
+    dropBearer(state.names, entry, part.slot);
     tellMentions(state, work, entry);
   }
   if (removed) return;
-  const entry = entryOf(state.partNames, nameKey(record.name));
-  addBearer(entry, part.slot);
+  const entry = partNameEntry(state, record.name);
+  addBearer(state.names, entry, part.slot);
   tellMentions(state, work, entry);
 }
 
-function tellMentions(state: State, work: Work, entry: NameEntry): void {
-  if (entry.mentions) for (const slot of entry.mentions) toLink(state, work, slot);
+function tellMentions(state: State, work: Work, entry: number): void {
+  const { mentions } = state.names;
+  if (mentions.count[entry]! > 0) for (const slot of rowOf(mentions, entry)) toLink(state, work, slot);
 }
 
 function nameTaken(state: State, work: Work, part: PartState, name: string, slot: number, isGiven: boolean): void {
-  const entry = entryOf(part.names, nameKey(name));
-  if (isGiven) addBearer(entry, slot);
-  else dropBearer(entry, slot);
+  const entry = dimensionNameEntry(state, part, name);
+  if (isGiven) addBearer(state.names, entry, slot);
+  else dropBearer(state.names, entry, slot);
   tellMentions(state, work, entry);
   part.sortedNames = undefined;
-  if (part.unknowns.size === 0) return;
+  if (!part.unknowns || part.unknowns.size === 0) return;
   for (const unknown of part.unknowns) toLink(state, work, unknown);
   part.unknowns.clear();
 }
@@ -113,14 +106,45 @@ function takeStation(state: State, work: Work, record: Station, removed: boolean
       toPlace(work, oldAxis);
     }
     if (newAxis) {
-      newAxis.stations.push(slot);
+      if (!state.isFilling) newAxis.stations.push(slot);
       newAxis.sorted = false;
       toPlace(work, newAxis);
     }
-    for (const edge of s.edges[slot] ?? []) giveAxis(state, work, edge);
+    if (s.edges.count[slot]! > 0) for (const edge of rowOf(s.edges, slot)) giveAxis(state, work, edge);
   } else if (newAxis && from) {
     if (from.order !== record.order) newAxis.sorted = false;
     if (from.order !== record.order || from.datum !== record.datum || from.form !== record.form) toPlace(work, newAxis);
+  }
+}
+
+/**
+ * Gives every axis its stations and dimensions, once a whole build is taken in: counted first, so that the lists are made
+ * to measure.
+ */
+export function listAxes({ stations, dimensions, axes }: State): void {
+  const stationCounts = new Int32Array(axes.length);
+  const edgeCounts = new Int32Array(axes.length);
+  for (let slot = 0; slot < stations.count; slot++) {
+    const axis = stations.axes[slot];
+    if (axis) stationCounts[axis.slot]!++;
+  }
+  for (let slot = 0; slot < dimensions.count; slot++) {
+    const axis = dimensions.axis[slot]!;
+    if (axis >= 0) edgeCounts[axis]!++;
+  }
+  for (const axis of axes) {
+    axis.stations = new Array<number>(stationCounts[axis.slot]!);
+    axis.edges = new Array<number>(edgeCounts[axis.slot]!);
+  }
+  stationCounts.fill(0);
+  edgeCounts.fill(0);
+  for (let slot = 0; slot < stations.count; slot++) {
+    const axis = stations.axes[slot];
+    if (axis) axis.stations[stationCounts[axis.slot]!++] = slot;
+  }
+  for (let slot = 0; slot < dimensions.count; slot++) {
+    const axis = dimensions.axis[slot]!;
+    if (axis >= 0) axes[axis]!.edges[edgeCounts[axis]!++] = slot;
   }
 }
 
@@ -142,7 +166,7 @@ function giveAxis(state: State, work: Work, slot: number): void {
   }
   d.axis[slot] = now;
   if (!fits) return;
-  axis.edges.push(slot);
+  if (!state.isFilling) axis.edges.push(slot);
   axis.sorted = false;
   toPlace(work, axis);
 }
@@ -154,16 +178,16 @@ function giveEnds(state: State, work: Work, slot: number, from: number, to: numb
   const oldFrom = d.from[slot]!;
   const oldTo = d.to[slot]!;
   if (oldFrom !== from || oldTo !== to) {
-    if (oldFrom >= 0) without(s.edges[oldFrom] ?? [], slot);
-    if (oldTo >= 0 && oldTo !== oldFrom) without(s.edges[oldTo] ?? [], slot);
+    if (oldFrom >= 0) takeFrom(s.edges, oldFrom, slot);
+    if (oldTo >= 0 && oldTo !== oldFrom) takeFrom(s.edges, oldTo, slot);
     d.from[slot] = from;
     d.to[slot] = to;
     if (from >= 0) {
-      s.edges[from] = appended(s.edges[from], slot);
+      addTo(s.edges, from, slot);
       s.edgesSorted[from] = 0;
     }
     if (to >= 0 && to !== from) {
-      s.edges[to] = appended(s.edges[to], slot);
+      addTo(s.edges, to, slot);
       s.edgesSorted[to] = 0;
     }
     // The same axis may now hold it between other stations.
@@ -195,6 +219,8 @@ function takeDimension(state: State, work: Work, record: Dimension, removed: boo
     const end = between ? stationSlot(state, measure.to) : -1;
     giveEnds(state, work, slot, start, end);
   }
+  // While a build is taken in, everything is to be done with every dimension.
+  if (state.isFilling) return;
   if (!from) {
     toRead(state, work, slot);
     toLimit(state, work, slot);
@@ -224,8 +250,8 @@ function dropDimension(state: State, work: Work, slot: number, from: Dimension):
   giveEnds(state, work, slot, -1, -1);
   d.records[slot] = undefined;
   d.formulas[slot] = undefined;
-  d.textProblems[slot] = undefined;
-  d.limitsProblems[slot] = undefined;
+  d.textProblems.delete(slot);
+  d.limitsProblems.delete(slot);
   d.written[slot] = d.writtenMinus[slot] = d.writtenPlus[slot] = Number.NaN;
   toEvaluate(state, work, slot);
   toShowAgain(state, work, slot);

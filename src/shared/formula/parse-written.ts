@@ -7,7 +7,7 @@ import { literal, scanLiteral, startsLiteral } from '../quantity/scan-literal.ts
 import { bareUnit, inch, toCanonical } from '../quantity/units.ts';
 import { LARGEST_VALUE, wholeOrNaN } from './arithmetic.ts';
 import { parseFormula } from './parse-formula.ts';
-import type { Written, WrittenOptions } from './written.ts';
+import type { Formula, Written, WrittenOptions } from './written.ts';
 
 const empty: ProblemOr<Written> = ok({ is: 'empty' });
 
@@ -16,15 +16,17 @@ const empty: ProblemOr<Written> = ok({ is: 'empty' });
  *
  * A number without a unit takes the cell's own (mm or in, degrees, kg, °C); a fraction without a unit, alone in a cell of
  * lengths, is inches.
+ *
+ * @param known formulas by their text, read from and added to: a caller who reads many texts reads a formula once.
  */
-export function parseWritten(text: string, options: WrittenOptions): ProblemOr<Written> {
+export function parseWritten(text: string, options: WrittenOptions, known?: Map<string, Formula>): ProblemOr<Written> {
   const start = skipSpaces(text, 0);
   if (start === text.length) return empty;
   const thread = options.thread === true ? parseThread(text) : undefined;
   if (thread !== undefined) {
     return thread.ok ? ok({ is: 'quantity', value: thread.value.majorMm, unit: thread.value.system }) : thread;
   }
-  return readPlain(text, start, options) ?? readFormula(text, options);
+  return readPlain(text, start, options) ?? readFormula(text, options, known);
 }
 
 /** A quantity that fills the whole text; undefined when there is more to it. */
@@ -65,7 +67,11 @@ function checkValue(value: number, start: number, end: number, options: WrittenO
   return undefined;
 }
 
-function readFormula(text: string, options: WrittenOptions): ProblemOr<Written> {
-  const formula = parseFormula(text, options.lengthUnit);
-  return formula.ok ? ok({ is: 'formula', formula: formula.value }) : formula;
+function readFormula(text: string, { lengthUnit }: WrittenOptions, known?: Map<string, Formula>): ProblemOr<Written> {
+  const before = known?.get(text);
+  if (before !== undefined && before.lengthUnit === lengthUnit) return ok({ is: 'formula', formula: before });
+  const formula = parseFormula(text, lengthUnit);
+  if (!formula.ok) return formula;
+  known?.set(text, formula.value);
+  return ok({ is: 'formula', formula: formula.value });
 }

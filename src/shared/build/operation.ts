@@ -47,7 +47,10 @@ export const operationSchema = z.strictObject({
   after: z.array(idSchema('operation')).max(30),
   /** Stock left for a later operation, as written; empty = to size. */
   leaves: writtenSchema,
-  /** Where the edge travels: from and to along the set-up's line, at this diameter (the larger one, of a face or a taper). */
+  /**
+   * Where the edge travels: from and to along the set-up's line, at this diameter (the larger one, of a face or a taper).
+   * Of flat work (mill, shape, plane, grind, scrape, saw, file) the diameter is the breadth of the surface across the line.
+   */
   cut: z
     .strictObject({
       ends: z.tuple([placeSchema, placeSchema]),

@@ -113,6 +113,8 @@ export const setupSchema = z.strictObject({
   /** Which end of the axis is to the headstock (on a drill press to the spindle, on a shaper to the column). */
   headEnd: z.enum(['low', 'high']),
   holding: holdingSchema,
+  /** Minutes to set it up, as written; empty = what is usual for the way of holding. */
+  minutes: writtenSchema,
   note: noteSchema,
   order: orderSchema,
 });
@@ -130,6 +132,7 @@ export const defaultSetup = (id: SetupId, part: PartId, name: string, order: num
   line: { axis: 'X' },
   headEnd: 'low',
   holding: { as: 'between centres' },
+  minutes: '',
   note: '',
   order,
 });

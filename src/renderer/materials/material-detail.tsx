@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { OwnMaterial } from '../../shared/build/material.ts';
-import { type CuttingGroup, cuttingGroups } from '../../shared/tables/materials.ts';
+import { type CuttingGroup, cuttingGroups } from '../../shared/tables/cutting-metals.ts';
 import type { RunOutcome } from '../engine/engine.ts';
 import { useEngine } from '../engine/use-engine.ts';
 import type { MaterialLine } from '../engine/views/materials.ts';

@@ -1,4 +1,4 @@
-import type { CuttingGroup } from '../../shared/tables/materials.ts';
+import type { CuttingGroup } from '../../shared/tables/cutting-metals.ts';
 
 /** The main groups of ISO 513. */
 export const groupWords: Readonly<Record<CuttingGroup, string>> = {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { cuttingGroups, type Material } from '../tables/materials.ts';
+import { cuttingGroups } from '../tables/cutting-metals.ts';
+import type { Material } from '../tables/materials.ts';
 import { idSchema, nameSchema } from './fields.ts';
 
 const positive = z.number().positive();

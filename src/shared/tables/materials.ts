@@ -1,9 +1,6 @@
 import { nameKey } from '../formula/name-key.ts';
+import { type CuttingGroup, type CuttingMetal, cuttingMetalRows } from './cutting-metals.ts';
 import type { RowStatus } from './row.ts';
-
-/** Main groups of work materials for cutting, ISO 513: steel, stainless steel, cast iron, non-ferrous metal. */
-export const cuttingGroups = ['P', 'M', 'K', 'N'] as const;
-export type CuttingGroup = (typeof cuttingGroups)[number];
 
 /** What is known of a material. A value that is not known is absent: whoever needs it asks for it. */
 export interface Material {
@@ -21,6 +18,8 @@ export interface Material {
 /** A row of the table below. */
 export interface MaterialRow extends Material {
   readonly status: RowStatus;
+  /** What it is taken as in the tables of cutting speeds, feeds and forces. */
+  readonly cuttingMetal: CuttingMetal;
   /** What it is called besides; the same in upper and lower case. */
   readonly also: readonly string[];
 }
@@ -30,7 +29,7 @@ type Values = readonly [density: number | undefined, expansion: number | undefin
 
 function row(
   status: RowStatus,
-  cuttingGroup: CuttingGroup,
+  cuttingMetal: CuttingMetal,
   names: readonly [string, ...string[]],
   [density, expansion, modulus]: Values,
   from: string,
@@ -43,7 +42,8 @@ function row(
     densityKgM3: density && Math.round(density * 1e3),
     expansionPerK: expansion && Math.round(expansion * 1e3) / 1e9,
     modulusGPa: modulus,
-    cuttingGroup,
+    cuttingGroup: cuttingMetalRows[cuttingMetal].group,
+    cuttingMetal,
     source: status === 'read' ? from : `${from} (from memory)`,
     status,
   };
@@ -59,97 +59,133 @@ const perF = (value: number): number => Math.round(value * 1.8 * 10) / 10;
 // Alloys by the names of their standards. Rows that were read come first; all others are from memory and only a start:
 // the maker's certificate, or a weighed and measured bar, is better.
 export const materials: readonly MaterialRow[] = [
-  row('read', 'N', ['ZA-8', 'ZA-8 sand'], [6.3, 23.3, 85.5], zinc),
-  row('read', 'N', ['ZA-12', 'ZA-12 sand'], [6.03, none, 82.7], zinc),
-  row('read', 'N', ['ZA-27', 'ZA-27 sand'], [5, 26, 78], pages),
-  row('read', 'N', ['ZP3', 'zinc alloy 3', 'ZP0400'], [6.6, 27.4, none], zinc),
+  row('read', 'zinc alloy', ['ZA-8', 'ZA-8 sand'], [6.3, 23.3, 85.5], zinc),
+  row('read', 'zinc alloy', ['ZA-12', 'ZA-12 sand'], [6.03, none, 82.7], zinc),
+  row('read', 'zinc alloy', ['ZA-27', 'ZA-27 sand'], [5, 26, 78], pages),
+  row('read', 'zinc alloy', ['ZP3', 'zinc alloy 3', 'ZP0400'], [6.6, 27.4, none], zinc),
   row(
     'read',
-    'N',
+    'cast aluminium',
     ['319.0', '319'],
     [2.9, 22, 72],
     `${pages}, rounded to two figures (2.79 g/cm³ elsewhere, from memory)`,
   ),
-  row('read', 'N', ['A357.0', 'A357'], [2.6, 21, 70], `${pages}, rounded to two figures`),
-  row('read', 'N', ['208.0', '208'], [2.79, perF(12.4), none], castAluminium),
-  row('read', 'N', ['242.0', '242'], [2.81, perF(12.6), none], castAluminium),
-  row('read', 'N', ['295.0', '295'], [2.81, perF(12.7), none], castAluminium),
+  row('read', 'cast aluminium', ['A357.0', 'A357'], [2.6, 21, 70], `${pages}, rounded to two figures`),
+  row('read', 'cast aluminium', ['208.0', '208'], [2.79, perF(12.4), none], castAluminium),
+  row('read', 'cast aluminium', ['242.0', '242'], [2.81, perF(12.6), none], castAluminium),
+  row('read', 'cast aluminium', ['295.0', '295'], [2.81, perF(12.7), none], castAluminium),
   row(
     'from memory',
-    'N',
+    'cast aluminium',
     ['EN AC-42100', 'EN AC-42100 AlSi7Mg0.3', 'EN AC-AlSi7Mg0.3', 'AlSi7Mg0.3', 'AlSi7Mg', 'LM25'],
     [2.68, 22, 73],
     'EN 1706, annex',
   ),
   row(
     'from memory',
-    'N',
+    'cast aluminium',
     ['EN AC-44200', 'EN AC-44100', 'EN AC-AlSi12', 'AlSi12', 'LM6'],
     [2.65, 20, 75],
     'EN 1706, annex',
   ),
-  row('from memory', 'N', ['EN AC-46200', 'EN AC-AlSi8Cu3', 'AlSi8Cu3', 'LM24'], [2.75, 21, 75], 'EN 1706, annex'),
-  row('from memory', 'N', ['EN AC-43000', 'EN AC-AlSi10Mg', 'AlSi10Mg', 'LM9'], [2.65, 21, 75], 'EN 1706, annex'),
-  row('from memory', 'N', ['A356.0', 'A356', '356'], [2.685, 21.5, 72.4], 'handbook of cast aluminium alloys'),
-  row('from memory', 'N', ['6061', 'EN AW-6061', '6061-T6'], [2.7, 23.6, 68.9], 'handbook of wrought aluminium alloys'),
   row(
     'from memory',
-    'K',
+    'cast aluminium',
+    ['EN AC-46200', 'EN AC-AlSi8Cu3', 'AlSi8Cu3', 'LM24'],
+    [2.75, 21, 75],
+    'EN 1706, annex',
+  ),
+  row(
+    'from memory',
+    'cast aluminium',
+    ['EN AC-43000', 'EN AC-AlSi10Mg', 'AlSi10Mg', 'LM9'],
+    [2.65, 21, 75],
+    'EN 1706, annex',
+  ),
+  row(
+    'from memory',
+    'cast aluminium',
+    ['A356.0', 'A356', '356'],
+    [2.685, 21.5, 72.4],
+    'handbook of cast aluminium alloys',
+  ),
+  row(
+    'from memory',
+    'wrought aluminium',
+    ['6061', 'EN AW-6061', '6061-T6'],
+    [2.7, 23.6, 68.9],
+    'handbook of wrought aluminium alloys',
+  ),
+  row(
+    'from memory',
+    'soft grey iron',
     ['EN-GJL-150', 'GJL-150', 'GG15'],
     [7.1, 11.7, 90.5],
     'EN 1561, annex; modulus 78 to 103 GPa',
   ),
   row(
     'from memory',
-    'K',
+    'soft grey iron',
     ['EN-GJL-200', 'GJL-200', 'GG20'],
     [7.15, 11.7, 100.5],
     'EN 1561, annex; modulus 88 to 113 GPa',
   ),
   row(
     'from memory',
-    'K',
+    'hard grey iron',
     ['EN-GJL-250', 'GJL-250', 'GG25'],
     [7.2, 11.7, 110.5],
     'EN 1561, annex; modulus 103 to 118 GPa',
   ),
   row(
     'from memory',
-    'K',
+    'hard grey iron',
     ['EN-GJL-300', 'GJL-300', 'GG30'],
     [7.25, 11.7, 122.5],
     'EN 1561, annex; modulus 108 to 137 GPa',
   ),
   row(
     'from memory',
-    'K',
+    'soft grey iron',
     ['Grey cast iron', 'grey iron', 'gray iron', 'gray cast iron', 'cast iron'],
     [7.15, 11.7, 100.5],
     'taken as EN-GJL-200; EN 1561, annex; modulus 88 to 113 GPa',
   ),
-  row('from memory', 'K', ['EN-GJS-400-15', 'GJS-400-15', 'GGG40'], [7.1, 12.5, 169], 'EN 1563, annex'),
-  row('from memory', 'K', ['EN-GJS-500-7', 'GJS-500-7', 'GGG50', 'ductile iron'], [7.1, 12.5, 169], 'EN 1563, annex'),
-  row('from memory', 'N', ['C93200', 'bearing bronze', 'SAE 660'], [8.93, 18, 100], 'handbook of copper alloys'),
-  row('from memory', 'N', ['C90500', 'gun metal', 'gunmetal'], [8.72, 19.8, 103], 'handbook of copper alloys'),
-  row('from memory', 'N', ['C95400', 'aluminium bronze'], [7.45, 16.2, 107], 'handbook of copper alloys'),
+  row('from memory', 'ductile iron', ['EN-GJS-400-15', 'GJS-400-15', 'GGG40'], [7.1, 12.5, 169], 'EN 1563, annex'),
   row(
     'from memory',
-    'N',
+    'ductile iron',
+    ['EN-GJS-500-7', 'GJS-500-7', 'GGG50', 'ductile iron'],
+    [7.1, 12.5, 169],
+    'EN 1563, annex',
+  ),
+  row('from memory', 'bronze', ['C93200', 'bearing bronze', 'SAE 660'], [8.93, 18, 100], 'handbook of copper alloys'),
+  row('from memory', 'bronze', ['C90500', 'gun metal', 'gunmetal'], [8.72, 19.8, 103], 'handbook of copper alloys'),
+  row('from memory', 'hard bronze', ['C95400', 'aluminium bronze'], [7.45, 16.2, 107], 'handbook of copper alloys'),
+  row(
+    'from memory',
+    'brass',
     ['C36000', 'C36000 brass', 'brass', 'free-cutting brass'],
     [8.5, 20.5, 97],
     'handbook of copper alloys',
   ),
-  row('from memory', 'N', ['CC483K', 'CuSn12', 'CuSn12-C', 'tin bronze'], [8.7, 18.5, 95], 'EN 1982, supplier sheets'),
   row(
     'from memory',
-    'P',
+    'hard bronze',
+    ['CC483K', 'CuSn12', 'CuSn12-C', 'tin bronze'],
+    [8.7, 18.5, 95],
+    'EN 1982, supplier sheets',
+  ),
+  row(
+    'from memory',
+    'mild steel',
     ['Carbon steel', 'steel', 'mild steel', 'silver steel'],
     [7.85, 11.7, 206],
     'handbook of steels',
   ),
   row(
     'from memory',
-    'M',
+    'stainless steel',
     ['Stainless steel', '304', '303', '1.4301', '1.4305'],
     [7.93, 17.2, 193],
     'handbook of steels',

@@ -1,0 +1,196 @@
+import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-parts.ts';
+import type { PictureItem, PictureView } from './picture.ts';
+import type { Cut, LatheScene, Point, ShownVerdict } from './scene.ts';
+import { area, boxAbout, line, name, rect } from './shapes.ts';
+import { sweptLoops, unsureLoops } from './swept-outline.ts';
+import { gapOf, readZones, stepsWithin, toolRange } from './zones.ts';
+
+export interface LatheLook {
+  /** Where the edge of the tool stands along the bed. */
+  readonly tool: number;
+  /** The cut on show. */
+  readonly cut: Cut | undefined;
+  readonly shown: ShownVerdict | undefined;
+}
+
+/** Bounds nearer to each other than this are one line to the eye, mm. */
+const UNSURE = 0.05;
+
+/** Across the bed from the operator's place, headstock to the left. */
+export function latheFront(scene: LatheScene, look: LatheLook): PictureView {
+  const drawn = drawnSizes(scene);
+  const box = frontBox(scene);
+  const items: PictureItem[] = [
+    ...bedItems(scene, box.left, box.right),
+    ...headItems(scene, drawn),
+    ...(scene.tail === undefined ? [] : tailItems(scene.tail, drawn)),
+    ...sweptItems(scene),
+    ...steadyItems(scene),
+    { is: 'work' },
+    ...saddleItems(scene, look.tool),
+    ...collisions(scene, look.tool),
+    line('axis', [box.left, 0], [box.right, 0]),
+    ...cutItems(look.cut, 1),
+    ...toolItems(scene, look),
+    ...measureItems(scene, look, box.top),
+  ];
+  return { side: 'front', box, items };
+}
+
+export const sweptItems = ({ swept }: LatheScene): readonly PictureItem[] => {
+  const unsure = unsureLoops(swept, UNSURE);
+  return [area('swept', ...sweptLoops(swept)), ...(unsure.length > 0 ? [area('unsure', ...unsure)] : [])];
+};
+
+function frontBox(scene: LatheScene): PictureView['box'] {
+  const drawn = drawnSizes(scene);
+  const nose = noseOf(scene);
+  const { saddle, bed, gap } = scene;
+  const [first, last] = toolRange(scene);
+  const below = Math.max(bed.radius ?? 0, gapOf(scene) === undefined ? 0 : (gap?.radius ?? 0), drawn.radius);
+  const points: Point[] = [
+    [nose - drawn.headstock.length - drawn.spindle * 0.4, 0],
+    [scene.extent[0], drawn.radius],
+    [scene.extent[1], -below - drawn.bedDepth],
+    [first - (saddle.towardsHead ?? 0), 0],
+    [last + (saddle.towardsTail ?? 0), 0],
+    [0, saddle.toolHeight === undefined ? 0 : saddle.toolHeight * 0.5],
+  ];
+  const across = holdingRadius(scene);
+  points.push([nose, across]);
+  if (scene.tail !== undefined) points.push([tailReach(scene.tail, drawn)[2], drawn.tailstock.half]);
+  const { left, bottom, right, top } = boxAbout(points, drawn.radius * 0.12);
+  return { left, bottom, right, top: top + drawn.radius * 0.12 };
+}
+
+export const holdingRadius = ({ head }: LatheScene): number =>
+  head.is === 'centre' || head.diameter === undefined ? 0 : head.diameter / 2;
+
+function bedItems(scene: LatheScene, left: number, right: number): readonly PictureItem[] {
+  const { bed, gap } = scene;
+  if (bed.radius === undefined) return [];
+  const { bedDepth } = drawnSizes(scene);
+  const top = -bed.radius;
+  const over = gapOf(scene);
+  const bottom = -Math.max(bed.radius, over === undefined ? 0 : (gap?.radius ?? 0)) - bedDepth;
+  const label = name('bed', 'bed', [right - bedDepth * 0.3, top - bedDepth * 0.55], bedDepth * 2);
+  if (over === undefined || gap === undefined) return [area('bed', rect(left, bottom, right, top)), label];
+  const floor = -gap.radius;
+  return [
+    area('bed', [
+      [left, bottom],
+      [right, bottom],
+      [right, top],
+      [over[1], top],
+      [over[1], floor],
+      [over[0], floor],
+      [over[0], top],
+      [left, top],
+    ]),
+    name('bed', 'gap', [(over[0] + over[1]) / 2, floor - bedDepth * 0.4], over[1] - over[0]),
+    label,
+  ];
+}
+
+function steadyItems({ steady }: LatheScene): readonly PictureItem[] {
+  if (steady?.radius === undefined) return [];
+  const [half, r] = [(steady.width ?? 10) / 2, steady.radius];
+  return [
+    area(
+      'steady',
+      rect(steady.at - half, r, steady.at + half, r * 1.6),
+      rect(steady.at - half, -r, steady.at + half, -r * 1.6),
+    ),
+  ];
+}
+
+/** Wings and cross slide, as far as they are known, with the edge of the tool at a place. */
+function saddleItems({ saddle, bed }: LatheScene, tool: number): readonly PictureItem[] {
+  const items: PictureItem[] = [];
+  const { wingRadius, towardsHead, towardsTail, slideRadius, slideWidth } = saddle;
+  const hasWings = wingRadius !== undefined && towardsHead !== undefined && towardsTail !== undefined;
+  if (hasWings) {
+    const foot = bed.radius ?? wingRadius * 1.15;
+    items.push(area('saddle', rect(tool - towardsHead, -foot, tool + towardsTail, -wingRadius)));
+    items.push(name('saddle', 'saddle', [tool + towardsTail / 2, -(foot + wingRadius) / 2], towardsTail));
+  }
+  if (slideRadius !== undefined && slideWidth !== undefined) {
+    const foot = wingRadius ?? bed.radius ?? slideRadius * 1.2;
+    items.push(area('cross-slide', rect(tool - slideWidth / 2, -foot, tool + slideWidth / 2, -slideRadius)));
+    items.push(name('cross-slide', 'cross slide', [tool, -(foot + slideRadius) / 2], slideWidth));
+  }
+  return items;
+}
+
+/** Where the work would be in bed, wings or cross slide, seen across the line. */
+function collisions(scene: LatheScene, tool: number): readonly PictureItem[] {
+  const loops = readZones(scene, tool)
+    .filter(({ margin }) => margin < 0)
+    .flatMap(({ from, to, radius }) =>
+      stepsWithin(scene.swept, from, to)
+        .filter(({ most }) => most > radius)
+        .map((step) => rect(step.from, -step.most, step.to, -radius)),
+    );
+  return loops.length === 0 ? [] : [area('collision', ...loops)];
+}
+
+/** The way of the edge; `side` −1 puts it before the line, where the tool really is, as seen from above. */
+export function cutItems(cut: Cut | undefined, side: 1 | -1): readonly PictureItem[] {
+  if (cut?.radius === undefined) return [];
+  const { from, to, radius, inner } = cut;
+  if (from === to) return [line('cut', [from, side * radius], [from, side * (inner ?? 0)])];
+  return [line('cut', [from, side * radius], [to, side * radius])];
+}
+
+/** Seen from the front the block stands before everything: its outline alone. */
+function toolItems({ saddle }: LatheScene, { tool }: LatheLook): readonly PictureItem[] {
+  const { blockWidth, toolHeight } = saddle;
+  if (toolHeight === undefined) return [];
+  const items: PictureItem[] = [];
+  if (blockWidth !== undefined) {
+    const [left, right] = [tool - blockWidth / 2, tool + blockWidth / 2];
+    items.push(area('tool-block', rect(left, -toolHeight, right, toolHeight * 0.45)));
+    items.push(name('tool-block', 'tool block', [tool, -toolHeight * 0.62], blockWidth));
+  }
+  const half = toolHeight * 0.16;
+  items.push(area('tool', rect(tool - half, -half * 1.6, tool + half, half * 0.4)));
+  return items;
+}
+
+function measureItems(scene: LatheScene, { shown }: LatheLook, top: number): readonly PictureItem[] {
+  if (shown === undefined) return [];
+  const { kind, state, at, has, needs, margin } = shown;
+  switch (kind) {
+    case 'over-bed':
+    case 'in-gap':
+    case 'over-saddle':
+    case 'over-cross-slide':
+      if (at === undefined || has === undefined || needs === undefined || margin === undefined) return [];
+      return [{ is: 'measure', from: [at, -needs], to: [at, -has], mm: margin, means: 'margin', of: kind, state }];
+    case 'between-centres': {
+      if (needs === undefined) return [];
+      const from = scene.head.is === 'centre' ? scene.extent[0] : noseOf(scene);
+      const to = scene.tail?.point ?? scene.extent[1];
+      return [
+        {
+          is: 'measure',
+          from: [from, top * 0.94],
+          to: [to, top * 0.94],
+          mm: to - from,
+          means: 'needed',
+          of: kind,
+          state,
+        },
+      ];
+    }
+    case 'barrel-travel': {
+      if (scene.tail === undefined || needs === undefined) return [];
+      const drawn = drawnSizes(scene);
+      const [root, body] = tailReach(scene.tail, drawn);
+      const high = drawn.barrel * 1.3;
+      return [{ is: 'measure', from: [root, high], to: [body, high], mm: needs, means: 'needed', of: kind, state }];
+    }
+    default:
+      return [];
+  }
+}

@@ -1,0 +1,87 @@
+import type { VerdictKind } from '../setup-check.ts';
+import type { LatheScene, Span, SweptStep } from './scene.ts';
+
+/** A stretch of the lathe over which the work may reach no farther than a radius. */
+export interface Zone {
+  readonly kind: Extract<VerdictKind, 'over-bed' | 'in-gap' | 'over-saddle' | 'over-cross-slide'>;
+  readonly from: number;
+  readonly to: number;
+  readonly radius: number;
+}
+
+/** What the work does in a zone. */
+export interface ZoneRead extends Zone {
+  /** The greatest radius of the work there; 0 where it does not come. */
+  readonly most: number;
+  readonly margin: number;
+  /** Along the bed, the middle of where it reaches farthest. */
+  readonly at: number;
+}
+
+/** Parts of a length that rounding may leave over. */
+const NEAR = 1e-9;
+
+/** Where along the bed the gap is; undefined without one, or where it is not known where the nose stands. */
+export const gapOf = ({ gap, nose }: LatheScene): Span | undefined =>
+  gap === undefined || nose === undefined ? undefined : [nose, nose + gap.length];
+
+/** Zones that do not move: bed and gap, over all of the work. */
+function bedZones(scene: LatheScene): readonly Zone[] {
+  const { bed, extent, gap } = scene;
+  const over = gapOf(scene);
+  const zones: Zone[] = [];
+  const add = (kind: Zone['kind'], from: number, to: number, radius: number | undefined) => {
+    if (radius !== undefined && to > from + NEAR) zones.push({ kind, from, to, radius });
+  };
+  if (over === undefined || gap === undefined) add('over-bed', extent[0], extent[1], bed.radius);
+  else {
+    add('over-bed', extent[0], Math.min(extent[1], over[0]), bed.radius);
+    add('in-gap', Math.max(extent[0], over[0]), Math.min(extent[1], over[1]), gap.radius);
+    add('over-bed', Math.max(extent[0], over[1]), extent[1], bed.radius);
+  }
+  return zones;
+}
+
+/** The zones while the edge of the tool stands at a place along the bed. What is not known of the saddle has none. */
+export function zonesAt(scene: LatheScene, tool: number): readonly Zone[] {
+  const { wingRadius, towardsHead, towardsTail, slideRadius, slideWidth } = scene.saddle;
+  const zones = [...bedZones(scene)];
+  if (wingRadius !== undefined && towardsHead !== undefined && towardsTail !== undefined)
+    zones.push({ kind: 'over-saddle', from: tool - towardsHead, to: tool + towardsTail, radius: wingRadius });
+  if (slideRadius !== undefined && slideWidth !== undefined)
+    zones.push({
+      kind: 'over-cross-slide',
+      from: tool - slideWidth / 2,
+      to: tool + slideWidth / 2,
+      radius: slideRadius,
+    });
+  return zones;
+}
+
+/** The steps of the work within a stretch, cut off at its ends. */
+export function stepsWithin(swept: readonly SweptStep[], from: number, to: number): readonly SweptStep[] {
+  const within: SweptStep[] = [];
+  for (const step of swept) {
+    const [a, b] = [Math.max(step.from, from), Math.min(step.to, to)];
+    if (b > a + NEAR && step.most > 0) within.push({ ...step, from: a, to: b });
+  }
+  return within;
+}
+
+/** How the work passes each zone while the edge stands at a place along the bed; zones that it does not come to are left out. */
+export function readZones(scene: LatheScene, tool: number): readonly ZoneRead[] {
+  return zonesAt(scene, tool).flatMap((zone) => {
+    const worst = stepsWithin(scene.swept, zone.from, zone.to).reduce<SweptStep | undefined>(
+      (most, step) => (most === undefined || step.most > most.most ? step : most),
+      undefined,
+    );
+    if (worst === undefined) return [];
+    return [{ ...zone, most: worst.most, margin: zone.radius - worst.most, at: (worst.from + worst.to) / 2 }];
+  });
+}
+
+/** Where the edge may be asked to stand: over all cuts, or over all of the work while there are none. */
+export function toolRange(scene: LatheScene): Span {
+  const places = scene.cuts.flatMap(({ from, to }) => [from, to]);
+  return places.length === 0 ? scene.extent : [Math.min(...places), Math.max(...places)];
+}

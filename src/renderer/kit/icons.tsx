@@ -144,3 +144,20 @@ export const DrawingIcon = () => (
     <path d="M4.5 6 2.3 8l2.2 2M11.5 6l2.2 2-2.2 2" />
   </Icon>
 );
+
+/** The chuck of a lathe, its three jaws on the work. */
+export const MachiningIcon = () => (
+  <Icon size={20}>
+    <circle cx="8" cy="8" r="6.3" />
+    <circle cx="8" cy="8" r="2.4" />
+    <path d="M8 1.7v3.9M13.4 11.2l-3.3-1.9M2.6 11.2l3.3-1.9" />
+  </Icon>
+);
+
+/** An open ring with a mark of asking: nobody has said. */
+export const UnknownIcon = () => (
+  <Icon>
+    <circle cx="8" cy="8" r="6.2" strokeDasharray="3 2.2" />
+    <path d="M6.3 6.4c0-2.2 3.5-2.1 3.5 0 0 1.4-1.8 1.5-1.8 2.8M8 11.2v.2" />
+  </Icon>
+);

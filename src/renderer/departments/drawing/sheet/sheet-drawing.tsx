@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { RecordId } from '../../../../shared/build/records.ts';
 import type { Point, Sheet } from '../../../../shared/sheet/sheet.ts';
 import { goTo, usePlace } from '../../../app/place.ts';
-import { useSize } from '../strip/use-size.ts';
+import { useSize } from '../../../kit/use-size.ts';
 import { markAt, pickOf } from './hit.ts';
 import { OriginTip } from './origin-tip.tsx';
 import { boxOfViews, fitBox, fitPaper, type PaperLook, panPaper, zoomPaper } from './paper-look.ts';

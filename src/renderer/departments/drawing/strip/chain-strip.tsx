@@ -3,9 +3,9 @@ import type { RecordId } from '../../../../shared/build/records.ts';
 import { goTo, usePlace } from '../../../app/place.ts';
 import type { StripModel } from '../../../engine/views/strip.ts';
 import { TipBox } from '../../../kit/tip.tsx';
+import { useSize } from '../../../kit/use-size.ts';
 import { fitLook, layStrip, type StripLook, scaleMarks, zoomLook } from './layout.ts';
 import { Arcs, Bases, ConflictNotes, Scale, Ticks, Ties } from './marks.tsx';
-import { useSize } from './use-size.ts';
 import { wordsOfArc, wordsOfStation } from './words.ts';
 
 interface ChainStripProps {

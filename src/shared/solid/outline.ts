@@ -53,7 +53,7 @@ export function arcOf(from: Point, to: Point, bulge: number): Arc {
 }
 
 /** Whether the direction (radians, from the centre) lies on the arc, its ends included. */
-export function isOnArc({ start, sweep }: Arc, direction: number, slack = 0): boolean {
+export function isOnArc({ start, sweep }: Pick<Arc, 'start' | 'sweep'>, direction: number, slack = 0): boolean {
   const full = 2 * Math.PI;
   const along = sweep > 0 ? direction - start : start - direction;
   const turned = ((along % full) + full) % full;

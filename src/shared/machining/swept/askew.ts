@@ -1,0 +1,130 @@
+import { isOnArc, sidesOf } from '../../solid/outline.ts';
+import type { Extrusion, Turned } from '../../solid/placed.ts';
+import type { Pose } from './pose.ts';
+import { away, type Found, type Reach, takeEven, takeExact } from './reach.ts';
+import { patchWithin, type RuledPatch } from './ruled-patch.ts';
+import { edgeWithin, farthestOnEdge } from './straight-edge.ts';
+
+type Vec = readonly [x: number, y: number, z: number];
+type Edge = readonly [from: Vec, to: Vec];
+
+const placeOf =
+  ({ ox, oy, oz, ux, uy, uz, vx, vy, vz, ax, ay, az }: Pose) =>
+  (u: number, v: number, a: number): Vec => [
+    ox + ux * u + vx * v + ax * a,
+    oy + uy * u + vy * v + ay * a,
+    oz + uz * u + vz * v + az * a,
+  ];
+
+/**
+ * An outline drawn out neither along the line nor square to it. Its flat faces are farthest at their edges; its round ones are
+ * closed in upon (`ruled-patch.ts`).
+ */
+export function extrusionAskew({ a0, a1, outline }: Extrusion, pose: Pose): Reach {
+  const place = placeOf(pose);
+  const [e, f]: [Vec, Vec] = [
+    [pose.ux, pose.uy, pose.uz],
+    [pose.vx, pose.vy, pose.vz],
+  ];
+  const edges: Edge[] = [];
+  const patches: RuledPatch[] = [];
+  for (const { from, to, arc } of sidesOf(outline)) {
+    edges.push([place(from.u, from.v, a0), place(from.u, from.v, a1)]);
+    if (arc) {
+      const { centre, radius, start, sweep } = arc;
+      patches.push({
+        c0: place(centre.u, centre.v, a0),
+        r0: radius,
+        c1: place(centre.u, centre.v, a1),
+        r1: radius,
+        e,
+        f,
+        start: sweep > 0 ? start : start + sweep,
+        sweep: Math.abs(sweep),
+      });
+    } else {
+      edges.push(
+        [place(from.u, from.v, a0), place(to.u, to.v, a0)],
+        [place(from.u, from.v, a1), place(to.u, to.v, a1)],
+      );
+    }
+  }
+  return reachOver(edges, patches);
+}
+
+/** Turned about an axis that is neither parallel nor square to the line: a whole turn of cone for each side of its outline. */
+export function turnedAskew({ u, v, outline }: Turned, pose: Pose): Reach {
+  const place = placeOf(pose);
+  const patches: RuledPatch[] = [];
+  outline.forEach((one, i) => {
+    const other = outline[(i + 1) % outline.length]!;
+    // The rim of a flat end belongs to the side that meets it there.
+    if (one.a === other.a || (one.r === 0 && other.r === 0)) return;
+    patches.push({
+      c0: place(u, v, one.a),
+      r0: one.r,
+      c1: place(u, v, other.a),
+      r1: other.r,
+      e: [pose.ux, pose.uy, pose.uz],
+      f: [pose.vx, pose.vy, pose.vz],
+      start: 0,
+      sweep: 2 * Math.PI,
+    });
+  });
+  return reachOver([], patches);
+}
+
+function reachOver(edges: readonly Edge[], patches: readonly RuledPatch[]): Reach {
+  const breaks: number[] = [];
+  for (const [from, to] of edges) breaks.push(from[0], to[0]);
+  for (const { c0, r0, c1, r1, e, f, start, sweep } of patches) {
+    // A circle reaches R √(e² + f²) along x, where it has a point in that direction; the ends of an arc are ends of edges.
+    const sine = Math.sqrt(e[0] * e[0] + f[0] * f[0]);
+    const forwards = Math.atan2(f[0], e[0]);
+    for (const [way, direction] of [
+      [1, forwards],
+      [-1, forwards + Math.PI],
+    ] as const) {
+      if (isOnArc({ start, sweep }, direction)) breaks.push(c0[0] + way * r0 * sine, c1[0] + way * r1 * sine);
+    }
+  }
+  return {
+    lo: breaks.reduce((least, x) => Math.min(least, x), Infinity),
+    hi: breaks.reduce((most, x) => Math.max(most, x), -Infinity),
+    breaks,
+    within(from, to, found) {
+      for (const [a, b] of edges) {
+        const squared = edgeWithin(a[0], a[1], a[2], b[0], b[1], b[2], from, to);
+        if (squared < 0 || squared <= found.least * Math.abs(found.least)) continue;
+        const [x, y, z] = farthestOnEdge(a[0], a[1], a[2], b[0], b[1], b[2], from, to);
+        takeExact(found, away(y, z), x, y, z);
+      }
+      for (const patch of patches) patchWithin(patch, from, to, found);
+      evenly(found, edges, patches, from, to);
+    },
+  };
+}
+
+/** How far it reaches at both ends of the stretch, whichever is less: a few rulings say it well enough. */
+function evenly(found: Found, edges: readonly Edge[], patches: readonly RuledPatch[], from: number, to: number): void {
+  const [near, width] = [[-1, -1], (to - from) * 1e-3];
+  const take = (a: Vec, b: Vec) => {
+    [from, to - width].forEach((start, i) => {
+      near[i] = Math.max(near[i]!, edgeWithin(a[0], a[1], a[2], b[0], b[1], b[2], start, start + width));
+    });
+  };
+  for (const [a, b] of edges) take(a, b);
+  for (const { c0, r0, c1, r1, e, f, start, sweep } of patches) {
+    for (let i = 0; i <= 16; i++) {
+      const [cos, sin] = [Math.cos(start + (sweep * i) / 16), Math.sin(start + (sweep * i) / 16)];
+      const at = (c: Vec, r: number): Vec => [
+        c[0] + r * (e[0] * cos + f[0] * sin),
+        c[1] + r * (e[1] * cos + f[1] * sin),
+        c[2] + r * (e[2] * cos + f[2] * sin),
+      ];
+      take(at(c0, r0), at(c1, r1));
+    }
+  }
+  const least = Math.min(near[0]!, near[1]!);
+  if (least >= 0) takeEven(found, Math.sqrt(least));
+}

@@ -4,6 +4,7 @@ import { servesAs, usesOf, wordsOfRole } from './body-uses.ts';
 import type { Dimension } from './dimension.ts';
 import type { Draft } from './draft.ts';
 import { bodiesNeeding, recordOf, solidsOf } from './look-up.ts';
+import { refuseUnfitForPlans } from './plan-guards.ts';
 import type { Build, RecordId } from './records.ts';
 import type { Refusal } from './refusals.ts';
 import { bodyFaults } from './validate-body.ts';
@@ -37,7 +38,7 @@ export function refuseIfNeeded(build: Build, gone: ReadonlySet<string>): Result<
   return err({ code: 'needed-by-bodies', data: { bodies: namesOf(bodies), hang: verb(bodies), what } });
 }
 
-/** Refuses that a dimension measures something that the bodies that take it for a size have no use for. */
+/** Refuses that a dimension measures something that what takes it for a size, bodies and plans, has no use for. */
 export function refuseUnfitMeasure(build: Build, to: Dimension): Result<undefined, Refusal> {
   const bodies = bodiesNeeding(build, new Set([to.id]));
   for (const body of bodies) {
@@ -46,7 +47,7 @@ export function refuseUnfitMeasure(build: Build, to: Dimension): Result<undefine
     const wanted = wordsOfRole(use.role);
     return err({ code: 'measure-needed-by-body', data: { body: body.name, dimension: to.name, wanted } });
   }
-  return ok(undefined);
+  return refuseUnfitForPlans(build, to);
 }
 
 /** Refuses a body that names what is not there, of another part, along another axis, or of no use in its place. */

@@ -164,8 +164,14 @@ export function writeBuildJson({ records, issues }: BuildContent): string {
 
 /** The same record with its fields in the order of its schema. */
 function inSchemaOrder(record: BuildRecord): object {
-  // Shapes hold fields within fields: the schema itself lays them in its order.
-  if (record.kind === 'body') return schemaOf.body.parse(record);
+  // Shapes and plans hold fields within fields: the schema itself lays them in its order.
+  if (record.kind === 'body' || record.kind === 'setup' || record.kind === 'operation') {
+    return schemaOf[record.kind].parse(record);
+  }
+  if (record.kind === 'machine') {
+    const figures = Object.entries(record.figures).sort(([a], [b]) => (a < b ? -1 : 1));
+    return schemaOf.machine.parse({ ...record, figures: Object.fromEntries(figures) });
+  }
   const source = record as unknown as Record<string, unknown>;
   const fields = Object.keys(schemaOf[record.kind].shape).map((field) => [field, source[field]] as const);
   const ordered: Record<string, unknown> = Object.fromEntries(fields);

@@ -5,20 +5,27 @@ import type { Acceptance } from './acceptance.ts';
 import type { Body } from './body.ts';
 import { idsIn } from './body-uses.ts';
 import type { Dimension } from './dimension.ts';
+import type { Machine } from './machine.ts';
 import type { OwnMaterial } from './material.ts';
+import type { Operation } from './operation.ts';
 import type { Part } from './part.ts';
+import { type Plan, usesOfPlan } from './plan-uses.ts';
 import type { Build, BuildRecord, RecordOf } from './records.ts';
 import { SETTINGS_ID, type Settings } from './settings.ts';
+import type { Setup } from './setup.ts';
 import type { Solid } from './solid.ts';
 import type { Axis, Station } from './station.ts';
 
 interface Index {
   readonly materials: readonly OwnMaterial[];
+  readonly machines: readonly Machine[];
   readonly parts: readonly Part[];
   readonly stations: ReadonlyMap<PartId, readonly Station[]>;
   readonly dimensions: ReadonlyMap<PartId, readonly Dimension[]>;
   readonly bodies: ReadonlyMap<PartId, readonly Body[]>;
   readonly solids: readonly Solid[];
+  readonly setups: ReadonlyMap<PartId, readonly Setup[]>;
+  readonly operations: ReadonlyMap<PartId, readonly Operation[]>;
   readonly acceptances: readonly Acceptance[];
 }
 
@@ -31,7 +38,7 @@ export const inListOrder = (
 // A build never changes, so its index may be kept as long as the build itself is.
 const indexes = new WeakMap<Build, Index>();
 
-function group<R extends Station | Dimension | Body>(records: readonly R[]): Map<PartId, R[]> {
+function group<R extends Station | Dimension | Body | Setup | Operation>(records: readonly R[]): Map<PartId, R[]> {
   const groups = new Map<PartId, R[]>();
   for (const record of records) {
     const list = groups.get(record.part);
@@ -46,11 +53,14 @@ function indexOf(build: Build): Index {
   const known = indexes.get(build);
   if (known) return known;
   const materials: OwnMaterial[] = [];
+  const machines: Machine[] = [];
   const parts: Part[] = [];
   const stations: Station[] = [];
   const dimensions: Dimension[] = [];
   const bodies: Body[] = [];
   const solids: Solid[] = [];
+  const setups: Setup[] = [];
+  const operations: Operation[] = [];
   const acceptances: Acceptance[] = [];
   for (const record of build.values()) {
     if (record.kind === 'part') parts.push(record);
@@ -59,15 +69,21 @@ function indexOf(build: Build): Index {
     else if (record.kind === 'dimension') dimensions.push(record);
     else if (record.kind === 'body') bodies.push(record);
     else if (record.kind === 'solid') solids.push(record);
+    else if (record.kind === 'setup') setups.push(record);
+    else if (record.kind === 'operation') operations.push(record);
+    else if (record.kind === 'machine') machines.push(record);
     else if (record.kind === 'acceptance') acceptances.push(record);
   }
   const index: Index = {
     materials: materials.sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1)),
+    machines: machines.sort(inListOrder),
     parts: parts.sort(inListOrder),
     stations: group(stations),
     dimensions: group(dimensions),
     bodies: group(bodies),
     solids: solids.sort((a, b) => (a.id < b.id ? -1 : 1)),
+    setups: group(setups),
+    operations: group(operations),
     acceptances: acceptances.sort((a, b) => (a.id < b.id ? -1 : 1)),
   };
   indexes.set(build, index);
@@ -96,6 +112,9 @@ export function settingsOf(build: Build): Settings {
 /** Materials of the build's own, by name. */
 export const materialsOf = (build: Build): readonly OwnMaterial[] => indexOf(build).materials;
 
+/** Machines of the build in list order. */
+export const machinesOf = (build: Build): readonly Machine[] => indexOf(build).machines;
+
 /** Parts in list order. */
 export const partsOf = (build: Build): readonly Part[] => indexOf(build).parts;
 
@@ -114,6 +133,13 @@ export const bodiesOf = (build: Build, part: PartId): readonly Body[] => indexOf
 
 /** Meshes that were brought in, by id. */
 export const solidsOf = (build: Build): readonly Solid[] => indexOf(build).solids;
+
+/** Set-ups in which a part is the one worked upon, in list order. */
+export const setupsOf = (build: Build, part: PartId): readonly Setup[] => indexOf(build).setups.get(part) ?? [];
+
+/** A part's route: its operations in list order. */
+export const operationsOf = (build: Build, part: PartId): readonly Operation[] =>
+  indexOf(build).operations.get(part) ?? [];
 
 const users = new WeakMap<Build, ReadonlyMap<string, readonly Body[]>>();
 
@@ -141,6 +167,47 @@ export function bodiesNeeding(build: Build, ids: ReadonlySet<string>): readonly 
   const found = new Set<Body>();
   if (all.size > 0) for (const id of ids) for (const body of all.get(id) ?? []) found.add(body);
   return [...found].sort((a, b) => (a.part === b.part ? inListOrder(a, b) : a.part < b.part ? -1 : 1));
+}
+
+const plansByTarget = new WeakMap<Build, ReadonlyMap<string, readonly Plan[]>>();
+
+/** From each record that set-ups and operations name to those that name it. */
+function plansOf(build: Build): ReadonlyMap<string, readonly Plan[]> {
+  const known = plansByTarget.get(build);
+  if (known) return known;
+  const found = new Map<string, Plan[]>();
+  const { setups, operations } = indexOf(build);
+  for (const lists of [setups, operations]) {
+    for (const list of lists.values()) {
+      for (const plan of list) {
+        for (const id of new Set(usesOfPlan(plan).uses.map((use) => use.id))) {
+          const there = found.get(id);
+          if (there) there.push(plan);
+          else found.set(id, [plan]);
+        }
+      }
+    }
+  }
+  plansByTarget.set(build, found);
+  return found;
+}
+
+/** Set-ups, then operations, that name one of the given records: parts by id, each in list order. */
+export function plansNaming(build: Build, ids: ReadonlySet<string>): readonly Plan[] {
+  const all = plansOf(build);
+  const found = new Set<Plan>();
+  if (all.size > 0) for (const id of ids) for (const plan of all.get(id) ?? []) found.add(plan);
+  return [...found].sort((a, b) =>
+    a.kind !== b.kind
+      ? a.kind === 'setup'
+        ? -1
+        : 1
+      : a.part === b.part
+        ? inListOrder(a, b)
+        : a.part < b.part
+          ? -1
+          : 1,
+  );
 }
 
 export const acceptancesOf = (build: Build): readonly Acceptance[] => indexOf(build).acceptances;

@@ -4,6 +4,17 @@ export const refusals = {
   'station-not-found': ['The station is no longer in the build.', 'Choose a station of this part.'],
   'dimension-not-found': ['The dimension is no longer in the build.', 'Choose a dimension of this part.'],
   'body-not-found': ['The body is no longer in the build.', 'Choose a body of this part.'],
+  'machine-not-found': ['The machine is no longer in the build.', 'Choose one of the build’s machines.'],
+  'setup-not-found': ['The set-up is no longer in the build.', 'Choose a set-up of this part.'],
+  'operation-not-found': ['The operation is no longer in the build.', 'Choose an operation of this part.'],
+  'generic-machine-unknown': [
+    'There is no generic row "{given}" of a {type}.',
+    'Choose one of the size classes, or begin with an empty machine.',
+  ],
+  'order-does-not-fit': [
+    'The order does not hold each operation of {part} once.',
+    'Ask for an order again: the route has changed since.',
+  ],
   'material-not-found': ['The material is no longer in the build.', 'Choose one of the build’s own materials.'],
   'material-name-taken': [
     'The build has a material "{name}" of its own already.',
@@ -34,6 +45,13 @@ export const refusals = {
     'The body "{body}" takes "{dimension}" for a size, for which {wanted} is wanted.',
     'Give the body another size first, or leave what the dimension measures as it is.',
   ],
+  'needed-by-plans': ['{plans} {need} {what}.', 'Take it out there first, or remove those set-ups and operations.'],
+  'measure-needed-by-plan': [
+    'The {plan} takes "{dimension}" for a size, for which {wanted} is wanted.',
+    'Name another size there first, or leave what the dimension measures as it is.',
+  ],
+  'setup-does-not-hold': ['The set-up cannot be kept: {what}.', '{remedy}'],
+  'operation-does-not-hold': ['The operation cannot be kept: {what}.', '{remedy}'],
   'body-does-not-hold': ['The body cannot be kept: {what}.', '{remedy}'],
   'solid-unsound': ['The solid of "{file}" cannot be kept: {what}.', 'Take a file that holds a closed solid.'],
   'axis-has-datum': ['Axis {axis} has its own datum already.', 'Clear that datum first.'],

@@ -1,5 +1,6 @@
 import type { Body } from './body.ts';
 import { servesAs, usesOf, wordsOfRole } from './body-uses.ts';
+import { isProperTurn } from './proper-turn.ts';
 import type { BuildRecord, RecordId } from './records.ts';
 
 /** One way in which a body does not fit the build that it stands in. */
@@ -94,13 +95,4 @@ export function bodyFaults(
     say('hole-adds', 'adds', 'a hole always takes away', 'Write "adds": false, or make it a cylinder.');
   }
   return faults;
-}
-
-/** Whether the three signed axes are what a turn in right angles makes of X, Y, Z: each once, and right-handed. */
-function isProperTurn(turn: readonly string[]): boolean {
-  const columns = turn.map((axis) => ({ at: 'XYZ'.indexOf(axis[1]!), sign: axis[0] === '-' ? -1 : 1 }));
-  const [a, b, c] = columns.map(({ at }) => at) as [number, number, number];
-  if (new Set([a, b, c]).size < 3) return false;
-  const even = (b - a + 3) % 3 === 1;
-  return columns.reduce((product, { sign }) => product * sign, even ? 1 : -1) > 0;
 }

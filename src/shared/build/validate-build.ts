@@ -5,6 +5,7 @@ import type { BuildRecord, RecordId, RecordOf } from './records.ts';
 import { SETTINGS_ID } from './settings.ts';
 import type { Solid } from './solid.ts';
 import { type BodyFault, bodyFaults } from './validate-body.ts';
+import { type PlanFault, planFaults } from './validate-plan.ts';
 
 /** One way in which records do not make a build. */
 export interface BuildProblem {
@@ -20,7 +21,8 @@ export interface BuildProblem {
     | 'station-of-other-axis'
     | 'two-datums'
     | 'mesh-unsound'
-    | BodyFault['code'];
+    | BodyFault['code']
+    | PlanFault['code'];
   /** Place of the record in the list handed in; undefined where it concerns the list as a whole. */
   readonly index: number | undefined;
   /** Field within the record, parts joined by `/`; empty for the record as a whole. */
@@ -123,6 +125,9 @@ function checkPointers(
   for (const [index, record] of good) {
     if (record.kind === 'body') checkBody(index, record, byId, unreadable, problems);
     if (record.kind === 'solid') checkMesh(index, record, problems);
+    if (record.kind === 'setup' || record.kind === 'operation') {
+      for (const fault of planFaults(record, (id) => byId.get(id), unreadable)) problems.push({ index, ...fault });
+    }
     if (record.kind !== 'station' && record.kind !== 'dimension') continue;
     const say = (code: BuildProblem['code'], field: string, what: string, remedy: string) =>
       problems.push({ code, index, field, what, remedy });

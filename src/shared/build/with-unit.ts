@@ -4,6 +4,8 @@ import type { LengthUnit } from '../quantity/kind.ts';
 import { parseLimits } from '../quantity/parse-limits.ts';
 import type { Dimension } from './dimension.ts';
 import { kindOfMeasure } from './kind-of-measure.ts';
+import type { BuildRecord } from './records.ts';
+import { withMachineLengths, withOperationLengths, withSetupLengths } from './written-lengths.ts';
 import { writtenOptions } from './written-options.ts';
 
 /**
@@ -42,4 +44,33 @@ function limitsIn(record: Dimension, value: string, lengthUnit: LengthUnit): str
   const unit = read.ok && read.value.is === 'quantity' ? (read.value.unit ?? lengthUnit) : lengthUnit;
   const limits = parseLimits(record.limits, { kind: 'length', unit });
   return limits.ok && limits.value ? `${limits.value.minus} ${limits.value.plus}` : '';
+}
+
+/**
+ * A length as written with its unit behind it where it has none, so that it reads the same in a build of the other unit.
+ * What cannot be read is left to the letter.
+ *
+ * @param now the unit in which a number without one is read so far
+ */
+export function lengthWithUnit(text: string, now: LengthUnit): string {
+  const [read, anew] = (['mm', 'in'] as const).map((lengthUnit) => parseWritten(text, { kind: 'length', lengthUnit }));
+  if (!read?.ok || !anew?.ok || read.value.is !== 'quantity' || anew.value.is !== 'quantity') return text;
+  return read.value.value === anew.value.value ? text : `${text.trim()} ${now}`;
+}
+
+/** The record with its unit written behind every length in it that has none: see {@link withUnit}. */
+export function withUnits(record: BuildRecord, now: LengthUnit): BuildRecord {
+  const each = (text: string): string => lengthWithUnit(text, now);
+  switch (record.kind) {
+    case 'dimension':
+      return withUnit(record, now);
+    case 'machine':
+      return withMachineLengths(record, each);
+    case 'setup':
+      return withSetupLengths(record, each);
+    case 'operation':
+      return withOperationLengths(record, each);
+    default:
+      return record;
+  }
 }

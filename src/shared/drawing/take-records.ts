@@ -30,8 +30,11 @@ export function takeRecord(state: State, work: Work, record: BuildRecord, remove
       break;
     case 'acceptance':
     case 'material':
+    case 'machine':
     case 'solid':
     case 'body':
+    case 'setup':
+    case 'operation':
       break;
     default:
       unreachable(record);

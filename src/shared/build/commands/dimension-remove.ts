@@ -5,13 +5,14 @@ import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { recordOf } from '../look-up.ts';
 import { counted } from '../names.ts';
+import { releasePlans } from '../plan-guards.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
 
 export interface DimensionRemove {
   readonly dimensions: readonly DimensionId[];
 }
 
-/** Removes dimensions; refused while bodies take one of them for a size. */
+/** Removes dimensions; refused while bodies, set-ups or operations take one of them for a size. */
 export default defineCommand<DimensionRemove>({
   id: 'dimension-remove',
   run(build, { dimensions }) {
@@ -27,6 +28,8 @@ export default defineCommand<DimensionRemove>({
     }
     const free = refuseIfNeeded(build, gone);
     if (!free.ok) return free;
+    const released = releasePlans(build, draft, gone);
+    if (!released.ok) return released;
     removeAcceptancesOf(build, draft, gone);
     return ok({
       diff: draft.diff(),

@@ -4,7 +4,7 @@ import { nameKey } from '../../formula/name-key.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { whyNotKept } from '../keepable.ts';
-import { materialsOf, partsOf, recordOf } from '../look-up.ts';
+import { materialsOf, partsOf, recordOf, setupsOf } from '../look-up.ts';
 import type { MaterialFields } from './material-add.ts';
 
 export interface MaterialSet {
@@ -13,7 +13,7 @@ export interface MaterialSet {
   readonly set: Partial<MaterialFields>;
 }
 
-/** Changes a material of the build's own; a new name is carried into the parts that name it. */
+/** Changes a material of the build's own; a new name is carried into the parts and fixtures that name it. */
 export default defineCommand<MaterialSet>({
   id: 'material-set',
   run(build, { material: id, set }) {
@@ -32,6 +32,13 @@ export default defineCommand<MaterialSet>({
     if (name !== from.name) {
       for (const part of partsOf(build)) {
         if (nameKey(part.material) === nameKey(from.name)) draft.put({ ...part, material: name });
+        for (const setup of setupsOf(build, part.id)) {
+          if (!setup.fixtures.some((fixture) => nameKey(fixture.material) === nameKey(from.name))) continue;
+          const fixtures = setup.fixtures.map((fixture) =>
+            nameKey(fixture.material) === nameKey(from.name) ? { ...fixture, material: name } : fixture,
+          );
+          draft.put({ ...setup, fixtures });
+        }
       }
     }
     const label = name === from.name ? `change material ${name}` : `rename material ${from.name} to ${name}`;

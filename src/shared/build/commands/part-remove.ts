@@ -3,15 +3,19 @@ import { err, ok } from '../../base/result.ts';
 import { removeUnusedSolids } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { bodiesOf, dimensionsOf, recordOf, stationsOf } from '../look-up.ts';
+import { bodiesOf, dimensionsOf, operationsOf, recordOf, setupsOf, stationsOf } from '../look-up.ts';
 import { counted } from '../names.ts';
+import { releasePlans } from '../plan-guards.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
 
 export interface PartRemove {
   readonly parts: readonly PartId[];
 }
 
-/** Removes parts with all that is theirs: stations, dimensions, bodies, and acceptances of findings that point at them. */
+/**
+ * Removes parts with all that is theirs: stations, dimensions, bodies, set-ups, operations, and acceptances of findings that
+ * point at them. Set-ups of other parts no longer hold them.
+ */
 export default defineCommand<PartRemove>({
   id: 'part-remove',
   run(build, { parts }) {
@@ -24,11 +28,20 @@ export default defineCommand<PartRemove>({
       const part = recordOf(build, 'part', id);
       if (!part) return err({ code: 'part-not-found' });
       names.push(part.name);
-      for (const record of [part, ...stationsOf(build, id), ...dimensionsOf(build, id), ...bodiesOf(build, id)]) {
+      const theirs = [
+        ...stationsOf(build, id),
+        ...dimensionsOf(build, id),
+        ...bodiesOf(build, id),
+        ...setupsOf(build, id),
+        ...operationsOf(build, id),
+      ];
+      for (const record of [part, ...theirs]) {
         draft.remove(record.id);
         gone.add(record.id);
       }
     }
+    const released = releasePlans(build, draft, gone);
+    if (!released.ok) return released;
     removeUnusedSolids(build, draft);
     removeAcceptancesOf(build, draft, gone);
     return ok({

@@ -17,14 +17,29 @@ import dimensionRemove from './dimension-remove.ts';
 import dimensionSet from './dimension-set.ts';
 import dimensionsImport from './dimensions-import.ts';
 import findingAccept from './finding-accept.ts';
+import machineAdd from './machine-add.ts';
+import machineMove from './machine-move.ts';
+import machineRemove from './machine-remove.ts';
+import machineSet from './machine-set.ts';
+import machinesTake from './machines-take.ts';
 import materialAdd from './material-add.ts';
 import materialRemove from './material-remove.ts';
 import materialSet from './material-set.ts';
+import operationAdd from './operation-add.ts';
+import operationMove from './operation-move.ts';
+import operationRemove from './operation-remove.ts';
+import operationSet from './operation-set.ts';
+import operationsOrder from './operations-order.ts';
 import partAdd from './part-add.ts';
 import partMove from './part-move.ts';
 import partRemove from './part-remove.ts';
 import partSet from './part-set.ts';
 import settingsSet from './settings-set.ts';
+import setupAdd from './setup-add.ts';
+import setupCopy from './setup-copy.ts';
+import setupMove from './setup-move.ts';
+import setupRemove from './setup-remove.ts';
+import setupSet from './setup-set.ts';
 import solidImport from './solid-import.ts';
 import stationAdd from './station-add.ts';
 import stationMove from './station-move.ts';
@@ -51,14 +66,29 @@ export const commands = {
   'dimension-set': dimensionSet,
   'dimensions-import': dimensionsImport,
   'finding-accept': findingAccept,
+  'machine-add': machineAdd,
+  'machine-move': machineMove,
+  'machine-remove': machineRemove,
+  'machine-set': machineSet,
+  'machines-take': machinesTake,
   'material-add': materialAdd,
   'material-remove': materialRemove,
   'material-set': materialSet,
+  'operation-add': operationAdd,
+  'operation-move': operationMove,
+  'operation-remove': operationRemove,
+  'operation-set': operationSet,
+  'operations-order': operationsOrder,
   'part-add': partAdd,
   'part-move': partMove,
   'part-remove': partRemove,
   'part-set': partSet,
   'settings-set': settingsSet,
+  'setup-add': setupAdd,
+  'setup-copy': setupCopy,
+  'setup-move': setupMove,
+  'setup-remove': setupRemove,
+  'setup-set': setupSet,
   'solid-import': solidImport,
   'station-add': stationAdd,
   'station-move': stationMove,

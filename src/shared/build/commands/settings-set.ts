@@ -4,7 +4,7 @@ import { draftOf } from '../draft.ts';
 import { whyNotKept } from '../keepable.ts';
 import { settingsOf } from '../look-up.ts';
 import type { Settings } from '../settings.ts';
-import { withUnit } from '../with-unit.ts';
+import { withUnits } from '../with-unit.ts';
 
 export interface SettingsSet {
   readonly set: Partial<Omit<Settings, 'kind' | 'id'>>;
@@ -31,8 +31,8 @@ export default defineCommand<SettingsSet>({
     draft.put(to);
     if (keepSizes && to.lengthUnit !== from.lengthUnit) {
       for (const record of build.values()) {
-        if (record.kind !== 'dimension') continue;
-        const kept = withUnit(record, from.lengthUnit);
+        const kept = withUnits(record, from.lengthUnit);
+        if (kept === record) continue;
         const unfit = whyNotKept(kept);
         if (unfit) return err(unfit);
         draft.put(kept);

@@ -5,6 +5,7 @@ import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { dimensionsAt, recordOf } from '../look-up.ts';
 import { counted } from '../names.ts';
+import { releasePlans } from '../plan-guards.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
 
 export interface StationRemove {
@@ -13,7 +14,7 @@ export interface StationRemove {
 
 /**
  * Removes stations, and with them the dimensions that measure from or to them; the label says how many. Refused while bodies
- * hang on any of them.
+ * hang on any of them, or set-ups and operations are placed on them; what operations make is cleared of them.
  */
 export default defineCommand<StationRemove>({
   id: 'station-remove',
@@ -35,6 +36,8 @@ export default defineCommand<StationRemove>({
     }
     const free = refuseIfNeeded(build, gone);
     if (!free.ok) return free;
+    const released = releasePlans(build, draft, gone);
+    if (!released.ok) return released;
     removeAcceptancesOf(build, draft, gone);
     const what = names.length === 1 ? `station ${names[0]}` : counted(names.length, 'station');
     const along =

@@ -6,6 +6,7 @@ import { draftOf } from '../draft.ts';
 import { shorten, whyNotKept } from '../keepable.ts';
 import { dimensionsAt, recordOf, stationsOf } from '../look-up.ts';
 import { counted } from '../names.ts';
+import { refuseIfPlansStandOn } from '../plan-guards.ts';
 import type { Axis, Station } from '../station.ts';
 import type { StationFields } from './station-add.ts';
 
@@ -17,7 +18,7 @@ export interface StationSet {
 }
 
 /**
- * Changes fields of stations. The axis can change only while no dimension and no body uses the station; on its new axis it becomes
+ * Changes fields of stations. The axis can change only while no dimension, no body, no set-up and no operation uses the station; on its new axis it becomes
  * the datum if it is the first there, else it is none.
  */
 export default defineCommand<StationSet>({
@@ -47,6 +48,8 @@ export default defineCommand<StationSet>({
       }
       const free = refuseIfNeeded(build, new Set([id]));
       if (!free.ok) return free;
+      const unplanned = refuseIfPlansStandOn(build, id);
+      if (!unplanned.ok) return unplanned;
       const there = stationsOf(build, from.part).filter((other) => {
         const now = draft.get(other.id);
         return now?.kind === 'station' && now.axis === to.axis && now.id !== id;

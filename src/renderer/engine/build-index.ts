@@ -1,11 +1,14 @@
-import type { BodyId, DimensionId, PartId, StationId } from '../../shared/base/ids.ts';
+import type { BodyId, DimensionId, MachineId, OperationId, PartId, SetupId, StationId } from '../../shared/base/ids.ts';
 import type { Body } from '../../shared/build/body.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Dimension } from '../../shared/build/dimension.ts';
+import type { Machine } from '../../shared/build/machine.ts';
 import { materialOf, type OwnMaterial } from '../../shared/build/material.ts';
+import type { Operation } from '../../shared/build/operation.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Build, BuildRecord } from '../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID, type Settings } from '../../shared/build/settings.ts';
+import type { Setup } from '../../shared/build/setup.ts';
 import type { Station } from '../../shared/build/station.ts';
 import type { Material } from '../../shared/tables/materials.ts';
 
@@ -17,6 +20,10 @@ export interface BuildIndex {
   dimensionsOf(part: PartId): readonly Dimension[];
   /** In the order in which they add to the part and take from it. */
   bodiesOf(part: PartId): readonly Body[];
+  machines(): readonly Machine[];
+  setupsOf(part: PartId): readonly Setup[];
+  /** The route of a part, in its order. */
+  operationsOf(part: PartId): readonly Operation[];
   /** Materials of the build's own, as look-ups take them. */
   materials(): readonly Material[];
   /** Their records. */
@@ -25,7 +32,10 @@ export interface BuildIndex {
   station(id: StationId): Station | undefined;
   dimension(id: DimensionId): Dimension | undefined;
   body(id: BodyId): Body | undefined;
-  /** The part that a part, station, dimension or body belongs to. */
+  machine(id: MachineId): Machine | undefined;
+  setup(id: SetupId): Setup | undefined;
+  operation(id: OperationId): Operation | undefined;
+  /** The part that a record belongs to. */
   partOf(id: string): PartId | undefined;
   update(diff: BuildDiff): void;
 }
@@ -34,9 +44,13 @@ interface Held {
   readonly stations: Map<string, Station>;
   readonly dimensions: Map<string, Dimension>;
   readonly bodies: Map<string, Body>;
+  readonly setups: Map<string, Setup>;
+  readonly operations: Map<string, Operation>;
   stationList: readonly Station[] | undefined;
   bodyList: readonly Body[] | undefined;
   dimensionList: readonly Dimension[] | undefined;
+  setupList: readonly Setup[] | undefined;
+  operationList: readonly Operation[] | undefined;
 }
 
 type Ordered = { readonly id: string; readonly order: number };
@@ -48,7 +62,9 @@ export function createBuildIndex(build: Build): BuildIndex {
   const parts = new Map<string, Part>();
   const held = new Map<string, Held>();
   const materials = new Map<string, OwnMaterial>();
+  const machines = new Map<string, Machine>();
   let partList: readonly Part[] | undefined;
+  let machineList: readonly Machine[] | undefined;
   let materialList: readonly Material[] | undefined;
   let materialRecords: readonly OwnMaterial[] | undefined;
 
@@ -59,9 +75,13 @@ export function createBuildIndex(build: Build): BuildIndex {
         stations: new Map(),
         dimensions: new Map(),
         bodies: new Map(),
+        setups: new Map(),
+        operations: new Map(),
         stationList: undefined,
         dimensionList: undefined,
         bodyList: undefined,
+        setupList: undefined,
+        operationList: undefined,
       };
       held.set(part, hold);
     }
@@ -94,6 +114,20 @@ export function createBuildIndex(build: Build): BuildIndex {
       if (there) hold.bodies.set(record.id, record);
       else hold.bodies.delete(record.id);
       hold.bodyList = undefined;
+    } else if (record.kind === 'machine') {
+      if (there) machines.set(record.id, record);
+      else machines.delete(record.id);
+      machineList = undefined;
+    } else if (record.kind === 'setup') {
+      const hold = holdOf(record.part);
+      if (there) hold.setups.set(record.id, record);
+      else hold.setups.delete(record.id);
+      hold.setupList = undefined;
+    } else if (record.kind === 'operation') {
+      const hold = holdOf(record.part);
+      if (there) hold.operations.set(record.id, record);
+      else hold.operations.delete(record.id);
+      hold.operationList = undefined;
     }
   };
   for (const record of build.values()) put(record, true);
@@ -123,6 +157,20 @@ export function createBuildIndex(build: Build): BuildIndex {
       hold.bodyList ??= sorted(hold.bodies.values());
       return hold.bodyList;
     },
+    machines: () => {
+      machineList ??= sorted(machines.values());
+      return machineList;
+    },
+    setupsOf: (part) => {
+      const hold = holdOf(part);
+      hold.setupList ??= sorted(hold.setups.values());
+      return hold.setupList;
+    },
+    operationsOf: (part) => {
+      const hold = holdOf(part);
+      hold.operationList ??= sorted(hold.operations.values());
+      return hold.operationList;
+    },
     materials: () => {
       materialList ??= [...materials.values()].map(materialOf);
       return materialList;
@@ -135,6 +183,9 @@ export function createBuildIndex(build: Build): BuildIndex {
     station: (id) => find('station', id),
     dimension: (id) => find('dimension', id),
     body: (id) => find('body', id),
+    machine: (id) => find('machine', id),
+    setup: (id) => find('setup', id),
+    operation: (id) => find('operation', id),
     partOf: (id) => {
       const record = records.get(id);
       if (record?.kind === 'part') return record.id;

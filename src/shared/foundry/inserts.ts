@@ -1,0 +1,77 @@
+import { cooledBy, heatGiven, type Thermal } from './heat.ts';
+
+/** Mean heat capacity of mild steel, kJ/(kg·K): 0.49 cold, 0.6 to 0.7 near 600 °C; this mean is the safe one. */
+export const STEEL_HEAT = 0.56;
+
+export interface InsertCase {
+  readonly metalKg: number;
+  readonly pourC: number;
+  readonly insertKg: number;
+  readonly insertC: number;
+  /** kJ/(kg·K). */
+  readonly insertHeat: number;
+}
+
+/** What comes of the metal round an insert when both have come to one temperature. */
+export interface InsertBalance {
+  readonly temperatureC: number;
+  readonly solidFraction: number;
+  /** Superheat left over the liquidus, K; 0 once anything is frozen. */
+  readonly superheatK: number;
+  /** Heat over what would bring the insert to the liquidus with the metal still wholly liquid, kJ; negative: short. */
+  readonly marginKJ: number;
+}
+
+/**
+ * Lumped balance without losses: the metal that touches the insert heats it until both are equally hot,
+ * m h(T_pour → T) = m_i c_i (T − T_i). Only the metal that really flows past counts, not the whole casting. A published worked
+ * example was not found; the balance is first principles.
+ */
+export function insertBalance(alloy: Thermal, given: InsertCase): InsertBalance {
+  const { metalKg, pourC, insertKg, insertC, insertHeat } = given;
+  const over = (at: number): number => metalKg * heatGiven(alloy, pourC, at) - insertKg * insertHeat * (at - insertC);
+  // Heat left over falls as the common temperature rises: one crossing between the two beginnings.
+  let low = Math.min(insertC, pourC);
+  let high = Math.max(insertC, pourC);
+  for (let i = 0; i < 100; i++) {
+    const middle = (low + high) / 2;
+    if (over(middle) > 0) low = middle;
+    else high = middle;
+  }
+  const temperatureC = (low + high) / 2;
+  const { solidFraction } = cooledBy(
+    alloy,
+    pourC,
+    metalKg > 0 ? (insertKg * insertHeat * (temperatureC - insertC)) / metalKg : 0,
+  );
+  const superheatK = Math.max(0, temperatureC - alloy.liquidusC);
+  return {
+    temperatureC,
+    solidFraction: temperatureC >= alloy.liquidusC ? 0 : solidFraction,
+    superheatK,
+    marginKJ: over(alloy.liquidusC),
+  };
+}
+
+/**
+ * Coldest insert that leaves the metal wholly liquid with `superheatK` to spare, °C; not below `−273`, and possibly more than
+ * is wise: the caller holds it against what can be done.
+ */
+export function leastPreheat(alloy: Thermal, given: Omit<InsertCase, 'insertC'>, superheatK: number): number {
+  const { metalKg, pourC, insertKg, insertHeat } = given;
+  if (insertKg === 0) return Number.NEGATIVE_INFINITY;
+  const at = alloy.liquidusC + superheatK;
+  return at - (metalKg * heatGiven(alloy, pourC, at)) / (insertKg * insertHeat);
+}
+
+/** √(k ρ c), J/(m²·K·s½). */
+export const effusivity = (conductivity: number, densityKgM3: number, heatJKgK: number): number =>
+  Math.sqrt(conductivity * densityKgM3 * heatJKgK);
+
+/** Effusivities of liquid aluminium (90 W/mK, 2400, 1080) and mild steel (50, 7850, 490), from memory. */
+export const LIQUID_ALUMINIUM_EFFUSIVITY = effusivity(90, 2400, 1080);
+export const MILD_STEEL_EFFUSIVITY = effusivity(50, 7850, 490);
+
+/** Temperature of the touching faces in the first instant: (e₁T₁ + e₂T₂)/(e₁ + e₂), two half-spaces meeting. */
+export const contactTemperature = (metalC: number, metalE: number, insertC: number, insertE: number): number =>
+  (metalE * metalC + insertE * insertC) / (metalE + insertE);

@@ -12,12 +12,12 @@ import { Button, IconButton } from '../../../kit/button.tsx';
 import { Empty } from '../../../kit/empty.tsx';
 import { FitIcon, ZoomInIcon, ZoomOutIcon } from '../../../kit/icons.tsx';
 import { Pane } from '../../../kit/pane.tsx';
+import { useKeptState } from '../../../kit/use-kept-state.ts';
 import type { Side } from '../../../view/camera.ts';
 import { SolidView, type ViewWish } from '../../../view/solid-view.tsx';
 import { WideButton } from '../sheet/wide-button.tsx';
 import { FiguresStrip } from './figures-strip.tsx';
 import { litBy } from './lit.ts';
-import { useKeptState } from './use-kept-state.ts';
 import { usePicture } from './use-picture.ts';
 
 interface SolidPaneProps {

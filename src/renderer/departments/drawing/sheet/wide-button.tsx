@@ -1,5 +1,5 @@
 import { IconButton } from '../../../kit/button.tsx';
-import { useKeptState } from '../bodies/use-kept-state.ts';
+import { useKeptState } from '../../../kit/use-kept-state.ts';
 
 /**
  * Gives the board the whole room, or gives the lists beside it back. The style sheet hides them while the button is pressed:

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { readKept, writeKept } from '../../../kit/kept.ts';
+import { readKept, writeKept } from './kept.ts';
 
 /** A choice that is remembered on this machine. What was kept and is no longer offered counts as not kept. */
 export function useKeptState<V extends string>(

@@ -18,6 +18,11 @@ export type MaterialId = Id<'material'>;
 export type MachineId = Id<'machine'>;
 export type SetupId = Id<'setup'>;
 export type OperationId = Id<'operation'>;
+export type AlloyId = Id<'alloy'>;
+export type CastingId = Id<'casting'>;
+/** A pattern that was made, or is in the making. */
+export type PatternId = Id<'pattern'>;
+export type PourId = Id<'pour'>;
 /** There is exactly one record of build settings in a build. */
 export type SettingsId = Id<'settings'>;
 

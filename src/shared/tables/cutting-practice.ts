@@ -75,7 +75,7 @@ export const reamStock: readonly (Sourced & {
 }));
 
 /** Minutes to set the work up, by the way it is held; a start until your own are known. */
-export const setupMinutes: Readonly<Record<string, Limit>> = {
+export const setupMinutes = {
   'between centres': practice(15),
   'three-jaw chuck': practice(8),
   'four-jaw chuck': practice(20),
@@ -83,10 +83,7 @@ export const setupMinutes: Readonly<Record<string, Limit>> = {
   steady: practice(30),
   vise: practice(10),
   'clamped to the table': practice(25),
-};
+} as const satisfies Readonly<Record<string, Limit>>;
 
-/** A fine cut off a pair of shoulders too thin to stand a drill beside it: metal left, in diameters of the drill. */
+/** Metal beside a hole, in its diameters, that is too thin to guide a drill or to stand its pressure. */
 export const THIN_BESIDE_HOLE: Limit = practice(1 / 4);
-
-/** An edge of carbide wants this much more than its slowest speed, or it breaks away. */
-export const CARBIDE_TOO_SLOW: Limit = practice(1 / 2);

@@ -7,11 +7,13 @@ import { createWorks } from '../../shared/check/create-works.ts';
 import type { WorksChange } from '../../shared/check/works.ts';
 import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { createBuildIndex } from './build-index.ts';
-import { makePatch } from './patch.ts';
+import { createMeasuring, type MeasuringPort } from './measuring/measuring.ts';
+import { createMeasuringHost } from './measuring/measuring-host.ts';
+import type { FromMeasuring } from './measuring/protocol.ts';
+import { makePatch, type Patch } from './patch.ts';
 import { createPauses, type Later, type Left } from './pauses.ts';
 import type { FromWorker, RunAnswer, ToWorker, ViewChange } from './protocol.ts';
 import { createKernelLoader } from './solid/kernel-loader.ts';
-import { createMeshKeeper } from './solid/mesh-keeper.ts';
 import { transferOf } from './transfer.ts';
 import type { Scene, SceneChange, View } from './view.ts';
 import { asks, views } from './views.ts';
@@ -35,6 +37,8 @@ interface HostTools {
   readonly later?: Later;
   /** Fetches the kernel of solids; without it there are none. */
   readonly loadKernel?: () => Promise<Kernel>;
+  /** Brings up the worker that measures and draws sheets; without it that is done here, in pieces. */
+  readonly startMeasuring?: (listener: (message: FromMeasuring) => void) => MeasuringPort;
 }
 
 const nothing: BuildDiff = { added: [], updated: [], removed: [] };
@@ -50,6 +54,27 @@ export function createHost(
   const { later = timer } = tools;
   const loader = createKernelLoader(tools.loadKernel, () => {
     if (scene !== undefined) show({ ...noChange, diff: nothing });
+  });
+
+  const measureHere = (listener: (message: FromMeasuring) => void): MeasuringPort => ({
+    post: createMeasuringHost((message) => guarded(() => listener(message), undefined), {
+      later: (run) => void timer(run, 0),
+      // That it cannot be had is told by the loader.
+      loadKernel: async () => tools.loadKernel?.().catch(() => undefined),
+    }),
+  });
+  const measuring = createMeasuring(tools.startMeasuring ?? measureHere, {
+    measured: (part, bodies, measured) => {
+      if (scene !== undefined) changed(part, scene.works.takeSolid(part, bodies, measured));
+    },
+    drawn: (key, patch) => {
+      const watch = watched.get(key);
+      if (watch?.sent === undefined) return;
+      const change: [string, Patch][] = patch === undefined ? [] : [['sheet', patch]];
+      post({ type: 'views', changes: [{ key, patch: { op: 'keys', change, gone: [] } }] });
+      refresh([watch], undefined);
+    },
+    broken: (message) => post({ type: 'broken', call: undefined, message }),
   });
 
   const refresh = (which: Iterable<Watched>, change: SceneChange | undefined) => {
@@ -72,16 +97,14 @@ export function createHost(
     refresh(quick, change);
     pauses.wake();
   };
-  /** Edits came, and it has not been quiet since: measuring a solid would make the next one wait. */
-  let busy = false;
   /**
-   * One piece of the work that can wait: live figures of a part on show, its solid, then the late views, then solids that no
-   * one looks at, then what makes the first edit of a part on show as quick as the next.
+   * One piece of the work that can wait: live figures of a part on show, then the late views, then what makes the first edit of
+   * a part on show as quick as the next. Solids are measured elsewhere: that of a part on show is asked for at once, those that
+   * no one looks at when it is quiet.
    */
   const piece = (isQuiet: boolean): Left => {
     if (scene === undefined) return 'nothing';
     const { solids, index, works } = scene;
-    if (isQuiet) busy = false;
     const pending = solids.pending();
     const onShow = new Set<unknown>();
     for (const { ofSolid, params } of watched.values()) if (ofSolid) onShow.add((params as { part: PartId }).part);
@@ -90,17 +113,19 @@ export function createHost(
     if (wants && (isQuiet || onShow.size > 0)) loader.ask();
     const next = pending.find((part) => onShow.has(part));
     if (next !== undefined && solids.wantsLive(next)) return changed(next, works.computeLive(next));
-    if (next !== undefined && !busy) return changed(next, works.computeSolid(next));
+    if (next !== undefined) measuring.measure(next, solids.bodiesOf(next));
     const stale = [...watched.values()].filter((watch) => watch.stale);
     if (stale.length > 0) {
       for (const watch of stale) watch.stale = false;
       refresh(stale, undefined);
       return pending.length > 0 ? 'unseen' : 'more';
     }
-    if (isQuiet && pending[0] !== undefined) return changed(pending[0], works.computeSolid(pending[0]));
+    // One at a time, so that a part that comes on show need not wait for all the others.
+    const asked = pending.some((part) => measuring.isAsked(part, solids.bodiesOf(part)));
+    if (isQuiet && !asked && pending[0] !== undefined) measuring.measure(pending[0], solids.bodiesOf(pending[0]));
     const unready = index.parts().find(({ id }) => onShow.has(id) && solids.wantsLive(id));
     if (unready !== undefined && solids.computeLive(unready.id)) return 'more';
-    return pending.length > 0 || (wants && loader.state === 'not asked') ? 'unseen' : 'nothing';
+    return (pending.length > 0 && !asked && !isQuiet) || (wants && loader.state === 'not asked') ? 'unseen' : 'nothing';
   };
   const pauses = createPauses(later, (isQuiet) => {
     try {
@@ -114,12 +139,11 @@ export function createHost(
     show({ ...change, parts: [...new Set([...change.parts, part])], diff: nothing });
     return 'more';
   };
-  const reopen = (watch: Watched): Watched => ({ ...watch, ...openView(watch.key) });
+  const reopen = (watch: Watched): Watched => ({ ...watch, ...openView(watch.key), sent: watch.sent });
   const take = (diffs: readonly BuildDiff[]) => {
     if (scene === undefined) return;
     for (const diff of diffs) {
       if (isEmpty(diff)) continue;
-      busy = true;
       const change = scene.works.update(diff);
       scene.index.update(diff);
       show({ ...change, diff });
@@ -127,6 +151,7 @@ export function createHost(
   };
   const load = (records: readonly BuildRecord[] | undefined) => {
     scene?.solids.drop();
+    measuring.forgetAll();
     scene = undefined;
     for (const [key, watch] of watched) watched.set(key, reopen(watch));
     if (records !== undefined) {
@@ -136,7 +161,7 @@ export function createHost(
         works,
         index: createBuildIndex(build),
         solids: works.solids,
-        meshOf: createMeshKeeper(works.solids),
+        measuring,
         get kernel() {
           return loader.state;
         },
@@ -180,6 +205,7 @@ export function createHost(
       }
       case 'unwatch':
         watched.delete(message.key);
+        measuring.leave(message.key);
         return;
       case 'run':
         return post({ type: 'answer', call: message.call, value: run(message.command, message.params) });
@@ -188,18 +214,24 @@ export function createHost(
         return post({ type: 'answer', call: message.call, value: undefined });
       case 'ask': {
         const ask = asks[message.name as keyof typeof asks];
-        const value = scene === undefined ? undefined : ask(scene, message.params as never);
-        return post({ type: 'answer', call: message.call, value }, transferOf(value));
+        const value: unknown = scene === undefined ? undefined : ask(scene, message.params as never);
+        const answer = (found: unknown) =>
+          post({ type: 'answer', call: message.call, value: found }, transferOf(found));
+        if (!(value instanceof Promise)) return answer(value);
+        return void value.then(answer, (error: unknown) => post(brokenBy(error, message.call)));
       }
+    }
+  };
+  const guarded = (run: () => void, call: number | undefined) => {
+    try {
+      run();
+    } catch (error) {
+      post(brokenBy(error, call));
     }
   };
   return (message) => {
     pauses.disturb();
-    try {
-      handle(message);
-    } catch (error) {
-      post(brokenBy(error, 'call' in message ? message.call : undefined));
-    }
+    guarded(() => handle(message), 'call' in message ? message.call : undefined);
   };
 }
 
@@ -220,5 +252,5 @@ function openView(key: string): Pick<Watched, 'compute' | 'late' | 'ofSolid' | '
   const view = views[name as keyof typeof views] as View<never, unknown> | undefined;
   if (view === undefined) throw new Error(`There is no view "${name}".`);
   const late = view.late === true;
-  return { compute: view.open(), late, ofSolid: view.ofSolid === true, stale: late };
+  return { compute: view.open(key), late, ofSolid: view.ofSolid === true, stale: late };
 }

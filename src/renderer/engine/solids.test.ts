@@ -2,7 +2,6 @@ import { describe, expect, test, vi } from 'vitest';
 import { sketchBodies } from '../../../tests/support/sketch-bodies.ts';
 import type { DimensionId } from '../../shared/base/ids.ts';
 import type { BuildRecord } from '../../shared/build/records.ts';
-import type { Sheet } from '../../shared/sheet/sheet.ts';
 import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { loadKernel } from '../../shared/solid/manifold/load-kernel.ts';
 import type { BodyPreview } from './asks/body-preview.ts';
@@ -11,6 +10,7 @@ import { applyPatch } from './patch.ts';
 import type { FromWorker } from './protocol.ts';
 import type { Picture } from './solid/picture.ts';
 import type { BodyRow } from './views/bodies.ts';
+import type { SheetModel } from './views/sheet.ts';
 import type { SolidModel } from './views/solid.ts';
 
 /** A plate of 60 × 40 × 20 with a hole of 12 through it, of steel. */
@@ -90,9 +90,12 @@ function start(records: readonly BuildRecord[], load: (() => Promise<Kernel>) | 
       host({ type: 'run', call: ++calls, command, params });
       return answerOf(calls);
     },
-    ask: <A>(name: string, params: unknown) => {
-      host({ type: 'ask', call: ++calls, name, params });
-      return answerOf(calls) as A;
+    ask: async <A>(name: string, params: unknown) => {
+      const call = ++calls;
+      host({ type: 'ask', call, name, params });
+      while (!posted.some((message) => message.type === 'answer' && message.call === call))
+        await new Promise((go) => setTimeout(go, 0));
+      return answerOf(call) as A;
     },
   };
 }
@@ -115,7 +118,7 @@ describe('solids in the worker', () => {
     expect(Number.parseFloat(figure(model, 'Volume')!)).toBeCloseTo(exact, 3);
     expect(figure(model, 'Box')).toBe('60 × 40 × 20 mm');
     expect(model.figures['as cast'].find(({ name }) => name === 'Volume')?.value).toBe('48 cm³');
-    const picture = at.ask<Picture>('picture', { part, state: 'finished' });
+    const picture = await at.ask<Picture>('picture', { part, state: 'finished' });
     expect(picture.triangles.length).toBeGreaterThan(36);
     expect(at.transfers.at(-1)).toContain(picture.positions.buffer);
     expect(at.transfers.at(-1)).toHaveLength(5);
@@ -127,8 +130,9 @@ describe('solids in the worker', () => {
     const solid = at.watch('solid', { part });
     const sheet = at.watch('sheet', { part, state: 'finished', projection: 'first' });
     await at.rest();
-    const before = sheet<Sheet>();
-    expect(before.views).toHaveLength(3);
+    const before = sheet<SheetModel>();
+    expect(before).toMatchObject({ isFresh: true });
+    expect(before.sheet!.views).toHaveLength(3);
     const answer = at.run('dimension-set', { changes: [{ dimension: height.id, set: { value: '25' } }] });
     expect(answer).toMatchObject({ ok: true });
     expect(solid<SolidModel>()).toMatchObject({ is: 'working', picture: 2, fresh: false });
@@ -136,14 +140,18 @@ describe('solids in the worker', () => {
     at.once();
     expect(solid<SolidModel>()).toMatchObject({ is: 'made', picture: 3, fresh: true });
     expect(figure(solid<SolidModel>(), 'Box')).toBe('60 × 40 × 25 mm');
-    const coarse = at.ask<Picture>('picture', { part, state: 'finished' });
-    expect(sheet<Sheet>()).toBe(before);
+    const coarse = await at.ask<Picture>('picture', { part, state: 'finished' });
+    at.once();
+    // The last one stays, and is told to be old.
+    expect(sheet<SheetModel>().sheet).toBe(before.sheet);
+    expect(sheet<SheetModel>().isFresh).toBe(false);
     await at.rest();
     expect(solid<SolidModel>()).toMatchObject({ is: 'made', picture: 4, fresh: true });
     expect(figure(solid<SolidModel>(), 'Box')).toBe('60 × 40 × 25 mm');
-    const fine = at.ask<Picture>('picture', { part, state: 'finished' });
+    const fine = await at.ask<Picture>('picture', { part, state: 'finished' });
     expect(fine.triangles.length).toBeGreaterThan(2 * coarse.triangles.length);
-    expect(sheet<Sheet>()).not.toEqual(before);
+    expect(sheet<SheetModel>().isFresh).toBe(true);
+    expect(sheet<SheetModel>().sheet).not.toEqual(before.sheet);
   });
 
   test('several edits in a row make one solid and one sheet', async () => {
@@ -157,7 +165,9 @@ describe('solids in the worker', () => {
       at.run('dimension-set', { changes: [{ dimension: height.id, set: { value } }] });
     await at.rest();
     const sheets = at.posted.filter(
-      (message) => message.type === 'views' && message.changes.some(({ key }) => key.startsWith('sheet')),
+      (message) =>
+        message.type === 'views' &&
+        message.changes.some(({ key, patch }) => key.startsWith('sheet') && JSON.stringify(patch).includes('"marks"')),
     );
     expect(sheets).toHaveLength(1);
     // Coarse and fine.
@@ -172,8 +182,8 @@ describe('solids in the worker', () => {
     const sheet = at.watch('sheet', { part, state: 'finished', projection: 'third' });
     await at.rest();
     expect(solid<SolidModel>()).toMatchObject({ is: 'no kernel', picture: 0 });
-    expect(sheet<Sheet>()).toMatchObject({ projection: 'third' });
-    expect(at.ask('picture', { part, state: 'finished' })).toBeUndefined();
+    expect(sheet<SheetModel>().sheet).toMatchObject({ projection: 'third' });
+    expect(await at.ask('picture', { part, state: 'finished' })).toBeUndefined();
   });
 
   test('a build without bodies never asks for the kernel', async () => {
@@ -225,7 +235,7 @@ describe('what a form would make', () => {
         diameter: { value: '24' },
       },
     };
-    const preview = at.ask<BodyPreview>('body-preview', { command: 'body-sketch', params });
+    const preview = await at.ask<BodyPreview>('body-preview', { command: 'body-sketch', params });
     expect(preview).toMatchObject({ refusal: undefined, problem: undefined, extent: '24 × 24 × 15 mm' });
     expect(preview.made.map(({ kind, name, words }) => `${kind} ${name}: ${words}`)).toEqual(
       expect.arrayContaining(['station cylinder top: along Z, at 35 mm', 'dimension cylinder diameter: 24 mm']),
@@ -237,16 +247,16 @@ describe('what a form would make', () => {
     expect(rows<BodyRow[]>()).toHaveLength(3);
   });
 
-  test('a value that cannot be read is told as such; a name of no station too', () => {
+  test('a value that cannot be read is told as such; a name of no station too', async () => {
     const { records, part } = plate();
     const at = start(records, undefined);
     const shape = { type: 'block', x: { length: '60 furlongs' }, y: { length: '1' }, z: { length: 'heigth + 1' } };
-    const { made } = at.ask<BodyPreview>('body-preview', { command: 'body-sketch', params: { part, shape } });
+    const { made } = await at.ask<BodyPreview>('body-preview', { command: 'body-sketch', params: { part, shape } });
     const unreadable = made.filter((line) => line.unreadable).map(({ name }) => name);
     expect(unreadable).toEqual(['block length', 'block height']);
   });
 
-  test('a refusal comes in words, with a remedy', () => {
+  test('a refusal comes in words, with a remedy', async () => {
     const { records, part } = plate();
     const at = start(records, undefined);
     const diameter = 'dimension:p-Z20' as DimensionId;
@@ -257,7 +267,10 @@ describe('what a form would make', () => {
       centre: [{ value: '0' }, { value: '0' }],
       diameter,
     };
-    const { refusal, made } = at.ask<BodyPreview>('body-preview', { command: 'body-sketch', params: { part, shape } });
+    const { refusal, made } = await at.ask<BodyPreview>('body-preview', {
+      command: 'body-sketch',
+      params: { part, shape },
+    });
     expect(refusal).toMatch(/Z20/);
     expect(made).toEqual([]);
   });

@@ -2,16 +2,16 @@ import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Works, WorksChange } from '../../shared/check/works.ts';
 import type { Solids } from '../../shared/solid/solids.ts';
 import type { BuildIndex } from './build-index.ts';
+import type { Measuring } from './measuring/measuring.ts';
 import type { KernelState } from './solid/kernel-loader.ts';
-import type { MeshOf } from './solid/mesh-keeper.ts';
 
 /** What a view sees: the engine over the open build, and its records by part. */
 export interface Scene {
   readonly works: Works;
   readonly index: BuildIndex;
   readonly solids: Solids;
-  /** The same object until a body changes. */
-  readonly meshOf: MeshOf;
+  /** Where solids are measured and sheets drawn. */
+  readonly measuring: Measuring;
   readonly kernel: KernelState;
 }
 
@@ -29,11 +29,11 @@ export interface View<P, M> {
   readonly late?: true;
   /** It shows the solid of the part in its parameters, which is therefore worked out before others. */
   readonly ofSolid?: true;
-  /** Called once for each watched set of parameters; the closure may keep what it needs for the next time. */
-  open(): (scene: Scene, params: P, change: SceneChange | undefined) => M;
+  /** Called once for each watched set of parameters, whose key it is; the closure may keep what it needs for the next time. */
+  open(key: string): (scene: Scene, params: P, change: SceneChange | undefined) => M;
 }
 
 export const defineView = <P, M>(view: View<P, M>): View<P, M> => view;
 
 /** A question answered once, without being watched. */
-export type Ask<P, A> = (scene: Scene, params: P) => A;
+export type Ask<P, A> = (scene: Scene, params: P) => A | Promise<A>;

@@ -59,4 +59,4 @@ export type ViewParams<N extends ViewName> = (typeof views)[N] extends View<infe
 export type ViewModel<N extends ViewName> = (typeof views)[N] extends View<never, infer M> ? M : never;
 export type AskName = keyof typeof asks;
 export type AskParams<N extends AskName> = Parameters<(typeof asks)[N]>[1];
-export type AskAnswer<N extends AskName> = ReturnType<(typeof asks)[N]>;
+export type AskAnswer<N extends AskName> = Awaited<ReturnType<(typeof asks)[N]>>;

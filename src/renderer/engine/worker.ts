@@ -2,6 +2,7 @@ import { idSource } from '../../shared/base/ids.ts';
 import { loadKernel } from '../../shared/solid/manifold/load-kernel.ts';
 import { kernelUrl } from '../../shared/solid/manifold/wasm-url.ts';
 import { createHost } from './host.ts';
+import type { FromMeasuring } from './measuring/protocol.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
 
 // `self` is typed as a window here: the layer compiles with the window's types.
@@ -34,5 +35,11 @@ const handle = createHost((message, transfer = []) => scope.postMessage(message,
     };
   },
   loadKernel: () => loadKernel({ wasmUrl: new URL(kernelUrl, self.location.href).href }),
+  startMeasuring: (listener) => {
+    const worker = new Worker(new URL('./measuring/measuring-worker.ts', import.meta.url), { type: 'module' });
+    worker.onmessage = (event: MessageEvent<FromMeasuring>) => listener(event.data);
+    worker.onerror = ({ message }) => listener({ type: 'broken', message });
+    return { post: (message) => worker.postMessage(message) };
+  },
 });
 scope.onmessage = (event) => handle(event.data);

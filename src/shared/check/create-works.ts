@@ -10,6 +10,7 @@ import { createSolids } from '../solid/create-solids.ts';
 import type { Kernel } from '../solid/manifold/kernel.ts';
 import { createPlacing } from '../solid/place-bodies.ts';
 import type { PlacedBody } from '../solid/placed.ts';
+import type { MeasuredPart } from '../solid/solids.ts';
 import type { Material } from '../tables/materials.ts';
 import { buildFacts, partFacts } from './facts.ts';
 import { type AcceptancesByKey, acceptancesByKey, findingOf, sameFinding } from './finding.ts';
@@ -187,6 +188,13 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     return settle(unchanged, changed, false);
   }
 
+  function takeSolid(part: PartId, of: readonly PlacedBody[], measured: MeasuredPart): WorksChange {
+    const changed = new Set<PartId>();
+    solids.take(part, of, measured);
+    if (records.has(part) && redo(part)) changed.add(part);
+    return settle(unchanged, changed, false);
+  }
+
   function computeLive(part: PartId): WorksChange {
     const changed = new Set<PartId>();
     if (solids.computeLive(part) && records.has(part) && redo(part)) changed.add(part);
@@ -215,6 +223,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     gatesOf: (part) => gates.get(part)?.states ?? noGates,
     update,
     computeSolid,
+    takeSolid,
     computeLive,
   };
 }

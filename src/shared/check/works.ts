@@ -2,7 +2,8 @@ import type { PartId } from '../base/ids.ts';
 import type { BuildDiff } from '../build/diff.ts';
 import type { Build } from '../build/records.ts';
 import type { Drawing, DrawingChange } from '../drawing/drawing.ts';
-import type { Solids } from '../solid/solids.ts';
+import type { PlacedBody } from '../solid/placed.ts';
+import type { MeasuredPart, Solids } from '../solid/solids.ts';
 import type { Finding, GateState } from './rule.ts';
 
 /** What an edit changed, for whoever shows it. */
@@ -26,6 +27,8 @@ export interface Works {
   update(diff: BuildDiff): WorksChange;
   /** Works out the solid of a part as it is now, and what the rules say of it. Without a kernel nothing changes. */
   computeSolid(part: PartId): WorksChange;
+  /** The same with a solid that was measured elsewhere; nothing comes of it where the part has other bodies by now. */
+  takeSolid(part: PartId, bodies: readonly PlacedBody[], measured: MeasuredPart): WorksChange;
   /**
    * The same for the live figures, in a fraction of the time; what hangs on the surface of the part follows when it is
    * measured. Nothing changes where they are there already.

@@ -1,4 +1,5 @@
 import type { DimensionId } from '../base/ids.ts';
+import { allOf, type Pieces } from '../base/pieces.ts';
 import { arrange } from './arrange.ts';
 import { moveBox } from './box.ts';
 import { clearTexts } from './clear-texts.ts';
@@ -42,19 +43,22 @@ const LARGEST: Paper = 'A2';
 const CLEAR_OF_FRAME_MM = 2;
 
 /** Draws a part on a sheet: views, dimensions, title block, and a list of what the views do not show. */
-export function drawSheet(subject: SheetSubject, options: SheetOptions): Sheet {
+export const drawSheet = (subject: SheetSubject, options: SheetOptions): Sheet => allOf(drawingSheet(subject, options));
+
+/** The same in pieces. */
+export function* drawingSheet(subject: SheetSubject, options: SheetOptions): Pieces<Sheet> {
   const bodies = subject.bodies.filter(({ record }) => subject.state === 'finished' || record.finish !== 'machined');
   const cut = cutOf(subject, options);
-  const views = picturesOf(subject, options, bodies, cut);
+  const views = yield* picturesOf(subject, options, bodies, cut);
   const figures = gatherFigures(subject, views, bodies);
   const lineOf = (of: Unplaced): UnplacedLine => ({ of, words: unplacedWords(subject, of) });
   const plain = figures.unplaced.map(lineOf);
   const task: Task = { subject, options, views, figures, cut };
-  const first = best(task, plain);
+  const first = yield* best(task, plain);
   if (first.missing.length === 0) return finish(task, first, plain);
   // What found no room takes room itself, in the margin box: with that set aside everything is placed anew.
   const noRoom = (ids: readonly DimensionId[]) => [...plain, ...ids.map((id) => lineOf({ why: 'no-room', id }))];
-  const second = best(task, noRoom(first.missing));
+  const second = yield* best(task, noRoom(first.missing));
   return finish(task, second, noRoom(second.missing));
 }
 
@@ -78,13 +82,14 @@ interface Draft {
 }
 
 /** The smallest paper on which every dimension finds its place and the part is large enough; else the draft that misses fewest. */
-function best(task: Task, lines: readonly UnplacedLine[]): Draft {
+function* best(task: Task, lines: readonly UnplacedLine[]): Pieces<Draft> {
   const asked = task.options.paper;
   let found: Draft | undefined;
   for (const paper of asked ? [asked] : papers.slice(0, papers.indexOf(LARGEST) + 1)) {
     for (const form of formsOf(paper)) {
       const draft = bestOn(task, form, lines, asked === undefined && paper !== LARGEST);
       if (draft && (!found || isBetter(draft, found))) found = draft;
+      yield;
     }
     if (found?.missing.length === 0) break;
   }

@@ -1,4 +1,5 @@
 import type { DimensionId } from '../base/ids.ts';
+import type { Pieces } from '../base/pieces.ts';
 import { valueInRole } from '../build/body-uses.ts';
 import { type Axis, axes } from '../build/station.ts';
 import type { PartMesh, PlacedBody, Vec3 } from '../solid/placed.ts';
@@ -28,12 +29,12 @@ export function cutOf({ stations, axes: drawn, ...subject }: SheetSubject, { sec
 }
 
 /** The three views of a part, not yet on paper. */
-export function picturesOf(
+export function* picturesOf(
   subject: SheetSubject,
   { projection }: SheetOptions,
   bodies: readonly PlacedBody[],
   cut: Cut | undefined,
-): readonly ViewPicture[] {
+): Pieces<readonly ViewPicture[]> {
   const { mesh } = subject;
   const axles = bodies.flatMap(axlesOf);
   const places = placesOfStations(subject);
@@ -43,14 +44,17 @@ export function picturesOf(
   };
   const circles = bodies.flatMap((body) => pitchCircles(body, places, diameterOf));
   const [low, high] = mesh ? boxOfMesh(mesh) : boxOfStations(subject, axles);
-  return names.map((name) => {
+  const pictures: ViewPicture[] = [];
+  for (const name of names) {
     const isCut = cut !== undefined && viewAlong(cut.axis) === name;
     const frame = isCut ? frameTowards(cut.axis, cut.sight > 0 ? -1 : 1) : frameOfView(name, projection);
     const cutAt = isCut ? cut.at : undefined;
     const lines = mesh ? linesOf(mesh, frame, cutAt) : { lines: [], cut: [], nearMm: 1e-6 };
     const box = boxAround([low, high].map((corner) => inFrame(frame, corner)).map(([x, y]): Point => [x, y]))!;
-    return viewPicture(name, frame, lines, axles, circles, box, cutAt);
-  });
+    pictures.push(viewPicture(name, frame, lines, axles, circles, box, cutAt));
+    yield;
+  }
+  return pictures;
 }
 
 // Lines of a view hang on the mesh and the way it is looked at alone; dimensions are typed far more often than meshes change.

@@ -1,10 +1,11 @@
 import type { PartId } from '../base/ids.ts';
+import { allOf, type Pieces } from '../base/pieces.ts';
 import { sameContent } from '../drawing/keep.ts';
 import { createLivePart, type LivePart } from './live/live-part.ts';
 import { type Kernel, KernelFault } from './manifold/kernel.ts';
 import { createPartTree, type PartTree } from './part-tree.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody } from './placed.ts';
-import type { PartFigures, PartSolid, RefusedBody, Solids } from './solids.ts';
+import type { MeasuredPart, PartFigures, PartSolid, RefusedBody, Solids } from './solids.ts';
 import { createStandIns } from './stand-in.ts';
 
 /** Where bodies come from. A list keeps its identity while none of its bodies changes. */
@@ -58,7 +59,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
   };
 
   /** The part's tree, brought to its present bodies; undefined when the kernel gave up on them. */
-  function treeOf(part: PartId, kernel: Kernel): PartTree | undefined {
+  function* treeOf(part: PartId, kernel: Kernel): Pieces<PartTree | undefined> {
     const tree = trees.get(part) ?? createPartTree(kernel);
     trees.delete(part);
     trees.set(part, tree);
@@ -67,7 +68,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
       drop(oldest);
     }
     try {
-      tree.update(bodiesOf(part));
+      yield* tree.update(bodiesOf(part));
       return tree;
     } catch (error) {
       drop(part);
@@ -86,7 +87,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
     }
   }
 
-  function compute(part: PartId): boolean {
+  function* computing(part: PartId): Pieces<boolean> {
     const kernel = kernelOf();
     if (!kernel || present(part)) return false;
     const before = states.get(part);
@@ -96,10 +97,18 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
       states.set(part, { bodies, solid: undefined, refused: none });
       return before?.solid !== undefined;
     }
-    const tree = treeOf(part, kernel);
+    const tree = yield* treeOf(part, kernel);
     const solid = tree && solidIn(part, tree, before?.solid);
     states.set(part, { bodies, solid, refused: tree?.refused ?? none });
     return solid !== before?.solid;
+  }
+
+  function take(part: PartId, bodies: readonly PlacedBody[], { solid, refused }: MeasuredPart): boolean {
+    if (!sameList(bodies, bodiesOf(part)) || present(part)) return false;
+    const before = states.get(part)?.solid;
+    const now = solid && keptSolid(solid, before);
+    states.set(part, { bodies, solid: now, refused });
+    return now !== before;
   }
 
   const dropLive = (part: PartId) => {
@@ -140,7 +149,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
   function meshOf(part: PartId, state: PartState): PartMesh | undefined {
     const kernel = kernelOf();
     if (!kernel || !present(part)?.solid) return undefined;
-    return treeOf(part, kernel)?.meshOf(state);
+    return allOf(treeOf(part, kernel))?.meshOf(state);
   }
 
   return {
@@ -152,7 +161,13 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
       forgetRemoved();
       return parts().filter((part) => bodiesOf(part).some(({ shape }) => shape) && !present(part));
     },
-    compute,
+    computing,
+    compute: (part) => allOf(computing(part)),
+    measuredOf: (part) => {
+      const { solid, refused } = present(part) ?? { solid: undefined, refused: none };
+      return { solid, refused };
+    },
+    take,
     drop: () => {
       for (const part of [...trees.keys()]) drop(part);
       for (const part of [...lives.keys()]) dropLive(part);
@@ -161,7 +176,7 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
     wantsLive,
     computeLive,
     figuresOf: (part) => present(part)?.solid ?? presentLive(part)?.figures,
-    shownMeshOf: (part, state) => (present(part) ? meshOf(part, state) : presentLive(part)?.tree.meshOf(state)),
+    liveMeshOf: (part, state) => presentLive(part)?.tree.meshOf(state),
     latestOf: (part) => {
       const now = present(part);
       return now ? now.solid : standIn(states.get(part)?.solid, presentLive(part)?.figures, bodiesOf(part));
@@ -171,14 +186,19 @@ export function createSolids({ parts, bodiesOf }: BodySource, kernelOf: () => Ke
 
 /** The part's figures; the very object of before when all of them are what they were. */
 function solidIn(part: PartId, tree: PartTree, before: PartSolid | undefined): PartSolid | undefined {
-  const finished = kept(tree.propertiesOf('finished'), before?.finished);
-  const poured = tree.propertiesOf('as cast');
-  if (!finished || !poured || !tree.faces) return undefined;
-  const asCast = poured === tree.propertiesOf('finished') ? finished : kept(poured, before?.asCast);
-  if (!asCast) return undefined;
-  const idle = before && sameList(before.idle, tree.idle) ? before.idle : tree.idle;
-  const faces = before && sameContent(before.faces, tree.faces) ? before.faces : tree.faces;
-  const solid: PartSolid = { part, level: 'measured', finished, asCast, idle, faces };
+  const finished = tree.propertiesOf('finished');
+  const asCast = tree.propertiesOf('as cast');
+  if (!finished || !asCast || !tree.faces) return undefined;
+  return keptSolid({ part, level: 'measured', finished, asCast, idle: tree.idle, faces: tree.faces }, before);
+}
+
+/** A solid with all entries of before that hold the same; the very one of before where all do. */
+function keptSolid(now: PartSolid, before: PartSolid | undefined): PartSolid {
+  const finished = kept(now.finished, before?.finished)!;
+  const asCast = now.asCast === now.finished ? finished : kept(now.asCast, before?.asCast)!;
+  const idle = before && sameList(before.idle, now.idle) ? before.idle : now.idle;
+  const faces = before && sameContent(before.faces, now.faces) ? before.faces : now.faces;
+  const solid: PartSolid = { ...now, finished, asCast, idle, faces };
   const names = Object.keys(solid) as (keyof PartSolid)[];
   return before && names.every((name) => before[name] === solid[name]) ? before : solid;
 }

@@ -22,13 +22,23 @@ export interface SolidSums {
   readonly first: Vec3;
   /** ∫x² dV, ∫y² dV, ∫z² dV, ∫xy dV, ∫yz dV, ∫zx dV. */
   readonly second: readonly [number, number, number, number, number, number];
+  /** By how much the solid holds more than its mesh, which comes rounded to 24 bits. */
+  readonly scale: number;
+}
+
+/** What is known of a solid besides its mesh. */
+export interface Whole {
+  readonly min: Vec3;
+  readonly max: Vec3;
+  /** Its volume in mm³ with flat facets, given that of its rounded mesh. */
+  volume(ofMesh: number): number;
 }
 
 /**
  * The sums over a solid that the kernel holds.
  *
- * The kernel's solid has flat facets with their corners on the true surfaces. Volume and surface of that are the kernel's, in
- * float64; its moments are sums over signed tetrahedra. To each is added, facet by facet, what lies between the facet and the
+ * The kernel's solid has flat facets with their corners on the true surfaces. Volume of that is the kernel's, in float64; its
+ * surface and moments are summed over its triangles. To each is added, facet by facet, what lies between the facet and the
  * round surface that it stands for, integrated over what is left of the facet after all cutting. That is exact for whole
  * cylinders and cones, and leaves errors of the fourth order of a facet's angle where round surfaces cut one another.
  *
@@ -36,14 +46,13 @@ export interface SolidSums {
  * @param walls the number of the box that the solid was cut to, whose faces are no surface of the part.
  */
 export function sumsOf(
-  kernel: Kernel,
-  solid: KernelSolid,
   mesh: KernelMesh,
+  whole: Whole,
   sourceOf: (source: number) => Source,
   walls?: number,
 ): SolidSums {
   const { vertices, triangles } = mesh;
-  const { min, max } = kernel.boxOf(solid);
+  const { min, max } = whole;
   const middle: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
   const flat = createSums(SUMS);
   const left = new Float64Array(SUMS);
@@ -59,29 +68,31 @@ export function sumsOf(
         corners[3 * k + 2] = vertices[at + 2]! - middle[2];
       }
       addTetrahedron(flat, corners);
+      if (patches.faceOf[t] === WALL) continue;
+      flat.add(SURFACE, areaOf(corners));
       const table = patches.tables[patches.tableOf[t]!]!;
       const row = patches.rowOf[t]!;
       if (!Number.isNaN(table[row + RADIUS]!)) addLeftOut(left, table, row, middle, corners);
-      else if (patches.faceOf[t] === WALL) left[SURFACE]! -= areaOf(corners);
     }
   }
   left[SURFACE]! += borders(mesh, patches);
-  const exact = kernel.volumeOf(solid);
+  const exact = whole.volume(flat.of(VOLUME));
   // The mesh came rounded to 24 bits, which thin walls far from the origin feel; its moments follow the volume.
   const scale = exact / flat.of(VOLUME);
   const sum = (index: number) => scale * flat.of(index) + left[index]!;
   return {
     about: middle,
     volumeMm3: exact + left[VOLUME]!,
-    areaMm2: kernel.areaOf(solid) + left[SURFACE]!,
+    areaMm2: flat.of(SURFACE) + left[SURFACE]!,
     first: [sum(FIRST), sum(FIRST + 1), sum(FIRST + 2)],
     second: [sum(SECOND), sum(SECOND + 1), sum(SECOND + 2), sum(SECOND + 3), sum(SECOND + 4), sum(SECOND + 5)],
+    scale,
   };
 }
 
 /** Mass properties of the metal that the sums were taken over. `box` is that of the corners of its mesh. */
 export function propertiesOf(
-  { about, volumeMm3: volume, areaMm2, first, second }: SolidSums,
+  { about, volumeMm3: volume, areaMm2, first, second }: Omit<SolidSums, 'scale'>,
   box: { readonly min: Vec3; readonly max: Vec3 },
   pieces: number,
 ): MassProperties {
@@ -107,8 +118,15 @@ export function measure(
   sourceOf: (source: number) => Source,
 ): MassProperties {
   const pieces = shellsOf(mesh.vertices, mesh.triangles).pieces.length;
-  return propertiesOf(sumsOf(kernel, solid, mesh, sourceOf), kernel.boxOf(solid), pieces);
+  const whole = wholeOf(kernel, solid);
+  return propertiesOf(sumsOf(mesh, whole, sourceOf), whole, pieces);
 }
+
+/** A solid that the kernel holds, in float64. */
+export const wholeOf = (kernel: Kernel, solid: KernelSolid): Whole => ({
+  ...kernel.boxOf(solid),
+  volume: () => kernel.volumeOf(solid),
+});
 
 /** @param corners nine numbers. */
 function areaOf(corners: Float64Array): number {

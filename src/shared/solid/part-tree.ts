@@ -1,4 +1,5 @@
 import type { BodyId } from '../base/ids.ts';
+import type { Pieces } from '../base/pieces.ts';
 import type { Kernel, KernelMesh, KernelSolid } from './manifold/kernel.ts';
 import { measure } from './measure.ts';
 import { facetIn } from './mesh/source.ts';
@@ -28,8 +29,8 @@ interface Placed extends Acting {
 
 /** A part's bodies in the kernel, with all that saves work when one of them changes. */
 export interface PartTree {
-  /** Brings the tree to these bodies. */
-  update(bodies: readonly PlacedBody[]): void;
+  /** Brings the tree to these bodies. What it says meanwhile is not to be relied on. */
+  update(bodies: readonly PlacedBody[]): Pieces<void>;
   /** Undefined when nothing is left of the part, or no body has a shape. */
   propertiesOf(state: PartState): MassProperties | undefined;
   meshOf(state: PartState): PartMesh | undefined;
@@ -48,6 +49,7 @@ export function createPartTree(kernel: Kernel): PartTree {
   const owned = new Set<Leaf>();
   let sources = new Map<number, { readonly leaf: Leaf; readonly body: number }>();
   let bodies: readonly PlacedBody[] = [];
+  let isDone = true;
   let finished: Made | undefined;
   let asCast: Made | undefined;
   let idle: readonly BodyId[] = [];
@@ -117,14 +119,16 @@ export function createPartTree(kernel: Kernel): PartTree {
   }
 
   /** Bodies of the list that do not change what the list makes. */
-  function idleIn(placed: readonly Placed[], made: Made | undefined): ReadonlySet<Placed> {
+  function* idleIn(placed: readonly Placed[], made: Made | undefined): Pieces<ReadonlySet<Placed>> {
     const seen = new Set(made?.mesh.runs.map(({ source }) => sources.get(source)!.leaf));
     const found = new Set<Placed>();
-    placed.forEach((one, i) => {
+    for (const [i, one] of placed.entries()) {
       // What a later body covers altogether might as well not be there.
       const covered = placed.slice(i + 1).some(({ leaf }) => isWithin(one.leaf, leaf) && isInside(one.leaf, leaf));
-      if (covered || (!seen.has(one.leaf) && isNeedless(placed, one, made))) found.add(one);
-    });
+      const isUnseen = !covered && !seen.has(one.leaf);
+      if (covered || (isUnseen && isNeedless(placed, one, made))) found.add(one);
+      if (isUnseen) yield;
+    }
     return found;
   }
 
@@ -153,22 +157,28 @@ export function createPartTree(kernel: Kernel): PartTree {
     return Math.abs(volume - now) <= SAME_VOLUME * Math.max(volume, now);
   }
 
-  function update(list: readonly PlacedBody[]): void {
-    if (list === bodies) return;
+  function* update(list: readonly PlacedBody[]): Pieces<void> {
+    if (isDone && list === bodies) return;
+    isDone = false;
     bodies = list;
     const placed = place();
+    yield;
     const poured = placed.filter(({ body }) => body.record.finish !== 'machined');
     finished = make(placed, finished);
+    yield;
     asCast = poured.length === placed.length ? finished : (make(poured, asCast) ?? finished);
-    const idleFinished = idleIn(placed, finished);
-    const idlePoured = poured.length === placed.length ? idleFinished : idleIn(poured, asCast);
+    yield;
+    const idleFinished = yield* idleIn(placed, finished);
+    const idlePoured = poured.length === placed.length ? idleFinished : yield* idleIn(poured, asCast);
     idle = placed
       .filter((one) => idleFinished.has(one) && (one.body.record.finish === 'machined' || idlePoured.has(one)))
       .map(({ body }) => body.record.id);
+    yield;
     faces = measureFaces();
     tree.sweep();
     const kept = new Set([...leaves.values()].map(({ leaf }) => leaf));
     for (const leaf of owned) if (!kept.has(leaf)) release(leaf);
+    isDone = true;
   }
 
   const release = (leaf: Leaf) => {

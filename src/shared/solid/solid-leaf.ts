@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../base/result.ts';
 import type { ClosedMesh, Kernel, KernelSolid, MeshFault } from './manifold/kernel.ts';
+import type { BodyMesh } from './mesh/body-mesh.ts';
 import { meshOfShape, movedMesh } from './mesh/mesh-of-shape.ts';
 import type { Fineness } from './mesh/segments.ts';
 import { facetNumber, type Source } from './mesh/source.ts';
@@ -22,30 +23,49 @@ export function makeLeaf(
   moves: readonly Move[],
   fineness: Fineness,
 ): Result<Leaf, MeshFault> {
+  const { body, meshes } = meshesOf(shape, moves, fineness);
+  const first = kernel.reserve(meshes.length);
+  const sources = meshes.map((_, i) => first + i);
+  const taken = takeAll(kernel, meshes, sources);
+  if (!taken.ok) return taken;
+  return ok({ body, moves, shape, solid: taken.value, sources, ...kernel.boxOf(taken.value) });
+}
+
+/** A body with all its copies: one mesh where they stand apart, which costs no union, else one for each. */
+export function meshesOf(
+  shape: ExactShape,
+  moves: readonly Move[],
+  fineness: Fineness,
+): { readonly body: BodyMesh; readonly meshes: readonly ClosedMesh[] } {
   const body = meshOfShape(shape, fineness);
   const copies = moves.map((move, copy): ClosedMesh => {
     const mesh = movedMesh(body.mesh, move);
     return { ...mesh, facetOf: mesh.facetOf.map((facet) => facetNumber(body, copy, facet)) };
   });
+  return { body, meshes: standApart(copies) ? [joined(copies)] : copies };
+}
+
+/** The solid of some meshes, each known by its number; whoever asks for it releases it. */
+export function takeAll(
+  kernel: Kernel,
+  meshes: readonly ClosedMesh[],
+  sources: readonly number[],
+): Result<KernelSolid, MeshFault> {
   const solids: KernelSolid[] = [];
-  const sources: number[] = [];
   try {
-    // Copies that stand apart go in as one mesh, which costs no union.
-    for (const mesh of standApart(copies) ? [joined(copies)] : copies) {
-      const taken = kernel.take(mesh);
-      if (!taken.ok) return err(taken.error);
+    for (const [i, mesh] of meshes.entries()) {
+      const taken = kernel.take(mesh, sources[i]);
+      if (!taken.ok) return taken;
       solids.push(taken.value.solid);
-      sources.push(taken.value.source);
     }
     const solid = solids.length === 1 ? solids.pop() : kernel.unite(solids);
-    if (!solid) return err('no triangles');
-    return ok({ body, moves, shape, solid, sources, ...kernel.boxOf(solid) });
+    return solid ? ok(solid) : err('no triangles');
   } finally {
     for (const solid of solids) kernel.release(solid);
   }
 }
 
-function boxOf({ vertices }: ClosedMesh): { readonly min: Vec3; readonly max: Vec3 } {
+export function boxOf({ vertices }: ClosedMesh): { readonly min: Vec3; readonly max: Vec3 } {
   const min: [number, number, number] = [Infinity, Infinity, Infinity];
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
   for (let i = 0; i < vertices.length; i++) {

@@ -1,4 +1,5 @@
 import type { BodyId, PartId } from '../base/ids.ts';
+import type { Pieces } from '../base/pieces.ts';
 import type { Axis } from '../build/station.ts';
 import type { MeshFault } from './manifold/kernel.ts';
 import type { MassProperties, PartMesh, PartState, PlacedBody, Vec3 } from './placed.ts';
@@ -85,6 +86,13 @@ export interface RefusedBody {
   readonly why: MeshFault;
 }
 
+/** What measuring finds of a part. */
+export interface MeasuredPart {
+  /** Undefined where nothing is left of the part, or the kernel gave up on it. */
+  readonly solid: PartSolid | undefined;
+  readonly refused: readonly RefusedBody[];
+}
+
 /** The solids of a build over a kernel that is loaded. Works without one: then `solid` is never there. */
 export interface Solids {
   /** Bodies of the part in list order, as placed; needs no kernel. */
@@ -97,6 +105,15 @@ export interface Solids {
   pending(): readonly PartId[];
   /** @returns whether the part's solid differs from before. */
   compute(part: PartId): boolean;
+  /** The same in pieces; another part may be computed before it is done with, or this one begun anew. */
+  computing(part: PartId): Pieces<boolean>;
+  /** What `compute` found of the part's present bodies. */
+  measuredOf(part: PartId): MeasuredPart;
+  /**
+   * Takes over what was found elsewhere, by `compute` over the same bodies; there is no mesh of it here then. Nothing is taken
+   * when the part has other bodies by now. @returns whether the part's solid differs from before.
+   */
+  take(part: PartId, bodies: readonly PlacedBody[], measured: MeasuredPart): boolean;
   /** Measured, for whatever is worked out from it; undefined until `compute` has been called for the part's present state. */
   meshOf(part: PartId, state: PartState): PartMesh | undefined;
   /** Whether `computeLive` has something to do: also for a part that is measured already, so that its next edit is quick. */
@@ -105,8 +122,8 @@ export interface Solids {
   computeLive(part: PartId): boolean;
   /** The measured figures, else the live ones, of the part's present bodies. */
   figuresOf(part: PartId): PartFigures | undefined;
-  /** The measured mesh, else the live one, which is for showing only: it is parted along planes. */
-  shownMeshOf(part: PartId, state: PartState): PartMesh | undefined;
+  /** The live mesh, which is for showing only: it is parted along planes. Undefined while it is not worked out. */
+  liveMeshOf(part: PartId, state: PartState): PartMesh | undefined;
   /**
    * What may be said of the part now: its solid, and until that is measured anew the live figures with what the surfaces said
    * last, so that nothing is unsaid for a moment. Undefined until it was measured once.

@@ -15,12 +15,12 @@ export interface SolidFile {
 export const exportSolidAsk: Ask<
   { readonly part: PartId | undefined; readonly kind: 'stl' | '3mf' },
   Result<SolidFile, string>
-> = ({ index, solids }, { part, kind }) => {
+> = async ({ index, solids, measuring }, { part, kind }) => {
   const found = part === undefined ? undefined : index.part(part);
   if (found === undefined) return err('No part is chosen. Choose the part whose solid is wanted.');
   const bodies = solids.bodiesOf(found.id);
   if (bodies.length === 0) return err(`${found.name} has no bodies. Draw its bodies first, or import its solid.`);
-  const mesh = solids.meshOf(found.id, 'finished');
+  const mesh = solids.solidOf(found.id) && (await measuring.meshOf(found.id, 'finished'));
   if (mesh === undefined || mesh.triangles.length === 0) {
     return err(`${found.name} has no solid yet. Place its bodies, and wait until the solid is shown.`);
   }

@@ -4,10 +4,12 @@ import { type Picture, pictureOf } from '../solid/picture.ts';
 import type { Ask } from '../view.ts';
 
 /** The solid of a part as it is shown; undefined while there is none. */
-export const pictureAsk: Ask<{ readonly part: PartId; readonly state: PartState }, Picture | undefined> = (
-  scene,
+export const pictureAsk: Ask<{ readonly part: PartId; readonly state: PartState }, Picture | undefined> = async (
+  { solids, measuring },
   { part, state },
 ) => {
-  const mesh = scene.meshOf(part, state) ?? scene.solids.shownMeshOf(part, state);
+  const measured = solids.solidOf(part) && (await measuring.pictureOf(part, state));
+  if (measured) return measured;
+  const mesh = solids.liveMeshOf(part, state);
   return mesh && pictureOf(mesh);
 };

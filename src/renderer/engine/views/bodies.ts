@@ -34,7 +34,7 @@ export const bodiesView = defineView<{ readonly part: PartId }, readonly BodyRow
       if (scene.index.part(part) === undefined) return undefined;
       const marks = marksOf(scene.works.findingsOf(part));
       const unit = scene.index.settings().lengthUnit;
-      const idle = new Set(scene.solids.solidOf(part)?.idle);
+      const idle = new Set(scene.solids.latestOf(part)?.idle);
       const refused = new Map(scene.solids.refusedOf(part).map(({ body, why }) => [body, why]));
       const names = [scene.index.stationsOf(part), scene.index.dimensionsOf(part)];
       const next: typeof rows = new Map();

@@ -1,17 +1,19 @@
 import type { Kernel, KernelMesh, KernelSolid } from '../manifold/kernel.ts';
-import { type SolidSums, sumsOf } from '../measure.ts';
+import { type SolidSums, sumsOf, wholeOf } from '../measure.ts';
 import { extrusionMesh } from '../mesh/extrusion-mesh.ts';
 import type { Source } from '../mesh/source.ts';
 import { runsOf } from '../order.ts';
 import type { PartState } from '../placed.ts';
-import { type Box, type Leaf, overlap } from '../solid-leaf.ts';
+import { type Box, overlap } from '../solid-leaf.ts';
 import { type CellShells, shellsOf } from './cell-shells.ts';
 import type { Cell } from './cells.ts';
+import { type Following, following } from './follow.ts';
+import type { LiveLeaf } from './live-leaf.ts';
 import { createMemo } from './memo.ts';
 
 /** A body as the cells see it. */
 export interface CellBody extends Box {
-  readonly leaf: Leaf;
+  readonly leaf: LiveLeaf;
   readonly adds: boolean;
   readonly machined: boolean;
 }
@@ -32,6 +34,11 @@ export type CellStates = Readonly<Record<PartState, CellSolid | undefined>>;
 export interface CellWork {
   /** What bodies, in list order, make in the cell. Where both states are the same, it is one object. */
   update(bodies: readonly CellBody[]): CellStates;
+  /**
+   * The same without the kernel, where all that an edit does is to move faces on along others: the meshes of before are carried
+   * along. Undefined where it may do more.
+   */
+  follow(before: readonly CellBody[], now: readonly CellBody[], states: CellStates): CellStates | undefined;
   /** Gives all memory of the kernel back. */
   drop(): void;
 }
@@ -43,10 +50,14 @@ interface Standing {
 }
 
 /** The number of its first mesh, which no other leaf has. */
-const idOf = ({ sources }: Leaf): number => sources[0]!;
+const idOf = ({ sources }: LiveLeaf): number => sources[0]!;
+
+/** Meshes are carried along so often before they are made anew: each time rounds their vertices to 24 bits. */
+const MOST_FOLLOWED = 200;
 
 export function createCellWork(kernel: Kernel, cell: Cell, sourceOf: (source: number) => Source): CellWork {
   const memo = createMemo(kernel);
+  let followed = 0;
   let box: { readonly solid: KernelSolid; readonly source: number } | undefined;
 
   const cut = (key: string, solid: KernelSolid) =>
@@ -86,7 +97,7 @@ export function createCellWork(kernel: Kernel, cell: Cell, sourceOf: (source: nu
   }
 
   function taken(from: Standing, run: readonly CellBody[]): Standing | undefined {
-    const tools = run.map(({ leaf }) => ({ key: String(idOf(leaf)), solid: leaf.solid }));
+    const tools = run.flatMap(({ leaf }) => standing(String(idOf(leaf)), leaf.solid()) ?? []);
     const tool = tools.length === 1 ? tools[0] : united(tools);
     if (!tool) return from;
     const key = `(${from.key}-${tool.key})`;
@@ -97,14 +108,16 @@ export function createCellWork(kernel: Kernel, cell: Cell, sourceOf: (source: nu
   }
 
   function update(bodies: readonly CellBody[]): CellStates {
+    followed = 0;
     const crossing = bodies.filter((body) => body.adds && !isInside(body, cell));
     // One alone is cut off first, once for all edits of the others; several, whose cuts would lie in one plane, at the end.
     const alone = crossing.length === 1 ? crossing[0] : undefined;
     const solidFor = (body: CellBody): Standing | undefined => {
       const { leaf } = body;
-      if (body !== alone) return { key: String(idOf(leaf)), solid: leaf.solid };
+      const solid = leaf.solid();
+      if (body !== alone || !solid) return standing(String(idOf(leaf)), solid);
       const key = `${idOf(leaf)}cut`;
-      return standing(key, cut(key, leaf.solid));
+      return standing(key, cut(key, solid));
     };
     const whole = (made: Standing | undefined) =>
       made && crossing.length > 1 ? standing(`${made.key}cut`, cut(`${made.key}cut`, made.solid)) : made;
@@ -130,12 +143,39 @@ export function createCellWork(kernel: Kernel, cell: Cell, sourceOf: (source: nu
     const runs = [...mesh.runs].sort((a, b) => placeOf(a.source) - placeOf(b.source) || a.from - b.from);
     const sorted = { ...mesh, runs };
     const walls = box?.source;
-    const sums = sumsOf(kernel, solid, sorted, sourceOf, walls);
-    return { mesh: sorted, walls, sums, box: kernel.boxOf(solid), shells: shellsOf(sorted, walls) };
+    const whole = wholeOf(kernel, solid);
+    const sums = sumsOf(sorted, whole, sourceOf, walls);
+    return { mesh: sorted, walls, sums, box: { min: whole.min, max: whole.max }, shells: shellsOf(sorted, walls) };
+  }
+
+  function follow(before: readonly CellBody[], now: readonly CellBody[], states: CellStates): CellStates | undefined {
+    const way = followed < MOST_FOLLOWED ? following(before, now, cell) : undefined;
+    const asCast = way && carried(states['as cast'], way);
+    if (!asCast) return undefined;
+    const finished = states.finished === states['as cast'] ? asCast : carried(states.finished, way);
+    if (!finished) return undefined;
+    followed++;
+    return { finished: finished.solid, 'as cast': asCast.solid };
+  }
+
+  function carried(
+    solid: CellSolid | undefined,
+    way: Following,
+  ): { readonly solid: CellSolid | undefined } | undefined {
+    if (!solid) return { solid };
+    const { walls, sums } = solid;
+    const mesh = way.carry(solid.mesh);
+    if (!mesh) return undefined;
+    const moved = way.carryBox(solid.box, mesh);
+    const whole = { ...moved, volume: (ofMesh: number) => ofMesh * sums.scale };
+    return {
+      solid: { mesh, walls, sums: sumsOf(mesh, whole, sourceOf, walls), box: moved, shells: shellsOf(mesh, walls) },
+    };
   }
 
   return {
     update,
+    follow,
     drop: () => {
       memo.drop();
       if (box) kernel.release(box.solid);

@@ -23,7 +23,7 @@ export function joinCells(filled: readonly Filled[]): MassProperties | undefined
 }
 
 /** All sums about the point of the first. */
-function added(sums: readonly SolidSums[]): SolidSums {
+function added(sums: readonly SolidSums[]): Omit<SolidSums, 'scale'> {
   const about = sums[0]!.about;
   let [volumeMm3, areaMm2] = [0, 0];
   const first: [number, number, number] = [0, 0, 0];

@@ -3,11 +3,12 @@ import { sameContent } from '../../drawing/keep.ts';
 import type { Kernel } from '../manifold/kernel.ts';
 import { facetIn } from '../mesh/source.ts';
 import type { PartMesh, PartState, PlacedBody, Vec3 } from '../placed.ts';
-import { type Box, type Leaf, makeLeaf, overlap } from '../solid-leaf.ts';
+import { type Box, overlap } from '../solid-leaf.ts';
 import type { PartFigures } from '../solids.ts';
 import { type CellBody, type CellStates, type CellWork, createCellWork } from './cell-solid.ts';
 import { type Cell, cellsBetween, planesFor } from './cells.ts';
 import { type Filled, joinCells } from './join-cells.ts';
+import { createLiveLeaf, type LiveLeaf } from './live-leaf.ts';
 
 /** A leaf with more triangles is not taken through many cells: that would cost more than it saves. */
 const HEAVY = 4000;
@@ -44,7 +45,7 @@ export function createLivePart(kernel: Kernel): LivePart {
   let cells: readonly (Kept & { readonly cell: Cell })[] = [];
   let bodies: readonly PlacedBody[] = [];
   let figures: PartFigures | undefined;
-  const sources = new Map<number, Leaf>();
+  const sources = new Map<number, LiveLeaf>();
 
   /** The bodies with a shape, those of before where shape, moves and doing are the same. */
   function place(): readonly CellBody[] {
@@ -58,9 +59,7 @@ export function createLivePart(kernel: Kernel): LivePart {
         next.set(record.id, same ? before : { ...before, adds: record.adds, machined });
         continue;
       }
-      const made = makeLeaf(kernel, shape, moves, 'coarse');
-      if (!made.ok) continue;
-      const leaf = made.value;
+      const leaf = createLiveLeaf(kernel, shape, moves);
       for (const source of leaf.sources) sources.set(source, leaf);
       next.set(record.id, { leaf, adds: record.adds, machined, min: leaf.min, max: leaf.max });
     }
@@ -70,8 +69,8 @@ export function createLivePart(kernel: Kernel): LivePart {
     return [...next.values()];
   }
 
-  const release = (leaf: Leaf) => {
-    kernel.release(leaf.solid);
+  const release = (leaf: LiveLeaf) => {
+    leaf.release();
     for (const source of leaf.sources) sources.delete(source);
   };
   const sourceOf = (source: number) => sources.get(source)!;
@@ -93,7 +92,8 @@ export function createLivePart(kernel: Kernel): LivePart {
       }
       const work = before?.work ?? createCellWork(kernel, cell, sourceOf);
       works.add(work);
-      const one = { work, bodies: within, states: work.update(within) };
+      const states = (before && work.follow(before.bodies, within, before.states)) ?? work.update(within);
+      const one = { work, bodies: within, states };
       next.set(key, one);
       return [{ ...one, cell }];
     });
@@ -152,8 +152,8 @@ function cellsFor(placed: readonly CellBody[]): readonly Cell[] {
 function joinedMesh(
   filled: readonly Filled[],
   bodies: readonly PlacedBody[],
-  places: ReadonlyMap<Leaf | undefined, number>,
-  sourceOf: (source: number) => Leaf,
+  places: ReadonlyMap<LiveLeaf | undefined, number>,
+  sourceOf: (source: number) => LiveLeaf,
 ): PartMesh {
   const parts = filled.map(({ solid }) => ({
     mesh: solid.mesh,

@@ -37,9 +37,12 @@ export interface Kernel {
   /**
    * Takes a mesh in. The places of its vertices stay exact (float64).
    *
+   * @param source a number from `reserve`; one is reserved where none is given.
    * @returns the solid, and the number by which its triangles are known in whatever is made of it.
    */
-  take(mesh: ClosedMesh): Result<{ readonly solid: KernelSolid; readonly source: number }, MeshFault>;
+  take(mesh: ClosedMesh, source?: number): Result<{ readonly solid: KernelSolid; readonly source: number }, MeshFault>;
+  /** Reserves so many numbers in a row for meshes to be taken in. @returns the first. */
+  reserve(count: number): number;
   /** What lies in any of them; a new solid, also of one. */
   unite(solids: readonly KernelSolid[]): KernelSolid | undefined;
   /** What lies in the first and not in the second; a new solid. */

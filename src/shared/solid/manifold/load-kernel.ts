@@ -59,10 +59,14 @@ function kernelOver(module: ManifoldToplevel): Kernel {
     return made as unknown as KernelSolid;
   }
 
-  function take(mesh: ClosedMesh): Result<{ readonly solid: KernelSolid; readonly source: number }, MeshFault> {
+  const reserve = (count: number): number => Solid.reserveIDs(count);
+
+  function take(
+    mesh: ClosedMesh,
+    source = reserve(1),
+  ): Result<{ readonly solid: KernelSolid; readonly source: number }, MeshFault> {
     if (mesh.triangles.length === 0) return err('no triangles');
     if (!mesh.vertices.every(Number.isFinite)) return err('not finite');
-    const source = Solid.reserveIDs(1);
     let made: Manifold;
     try {
       made = exactly(module, mesh, meshFor(KernelsMesh, mesh, source));
@@ -80,6 +84,7 @@ function kernelOver(module: ManifoldToplevel): Kernel {
 
   return {
     take,
+    reserve,
     unite: (solids) => {
       const [first] = solids;
       if (first === undefined) return undefined;

@@ -35,8 +35,9 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
   const hasMachined = useView('solid', { part: id })?.hasMachined === true;
   // A station that is removed takes its section with it.
   const cut = part.stations.some(({ record }) => record.id === section?.station) ? section : undefined;
-  const fresh = useView('sheet', { part: id, state, projection, section: cut });
-  const sheet = useLast(fresh, id);
+  const drawn = useView('sheet', { part: id, state, projection, section: cut });
+  const sheet = useLast(drawn?.sheet, id);
+  const isFresh = drawn?.isFresh === true;
   const { subject, also: others } = usePlace();
   const lit = useMemo(() => litBy(rows, subject, others), [rows, subject, others]);
   const items = useMemo(() => (sheet === undefined ? [] : itemsOf(sheet, part, rows)), [sheet, part, rows]);
@@ -68,7 +69,8 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
         role="tabpanel"
         aria-label="sheet"
         className="sheet-frame"
-        data-sheet={fresh === undefined ? 'waits' : 'fresh'}
+        data-sheet={isFresh ? 'fresh' : 'waits'}
+        aria-busy={!isFresh}
       >
         <div className="sheet-tools">
           <fieldset className="sheet-choice">
@@ -91,6 +93,7 @@ export function SheetPane({ sheet: part, tabs }: SheetPaneProps) {
           )}
           <SectionChoiceField part={part} section={cut} onSection={setSection} />
           <span className="spring" />
+          {sheet !== undefined && !isFresh && <span className="sheet-redrawn soft">being redrawn …</span>}
           {sheet !== undefined && (
             <Button look="quiet" title="Whole paper  (P)" onClick={() => setWish({ is: 'paper' })}>
               {`${sheet.paper} `}

@@ -2,9 +2,12 @@ import type { Generated, Kysely, Transaction } from 'kysely';
 import type { Acceptance } from '../../shared/build/acceptance.ts';
 import type { Body } from '../../shared/build/body.ts';
 import type { Dimension, SizeForm } from '../../shared/build/dimension.ts';
+import type { Machine } from '../../shared/build/machine.ts';
 import type { OwnMaterial } from '../../shared/build/material.ts';
+import type { Operation } from '../../shared/build/operation.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Settings } from '../../shared/build/settings.ts';
+import type { Setup } from '../../shared/build/setup.ts';
 import type { Solid } from '../../shared/build/solid.ts';
 import type { Station } from '../../shared/build/station.ts';
 
@@ -13,12 +16,17 @@ export interface StoreSchema {
   readonly meta: MetaRow;
   readonly settings: SettingsRow;
   readonly material: MaterialRow;
+  readonly machine: MachineRow;
   readonly part: PartRow;
   readonly station: StationRow;
   readonly dimension: DimensionRow;
   readonly solid: SolidRow;
   readonly body: BodyRow;
   readonly body_use: BodyUseRow;
+  readonly setup: SetupRow;
+  readonly setup_use: SetupUseRow;
+  readonly operation: OperationRow;
+  readonly operation_use: OperationUseRow;
   readonly acceptance: AcceptanceRow;
   readonly journal: JournalRow;
   readonly drawing_issue: DrawingIssueRow;
@@ -94,6 +102,19 @@ export interface MaterialRow {
   source: string;
 }
 
+export interface MachineRow {
+  id: Machine['id'];
+  name: string;
+  type: Machine['type'];
+  /** Texts by key, as JSON. */
+  figures: string;
+  /** Points of the bed's outline, as JSON. */
+  bed: string;
+  generic: 0 | 1;
+  note: string;
+  place: string;
+}
+
 export interface SolidRow {
   id: Solid['id'];
   name: string;
@@ -124,6 +145,61 @@ export interface BodyUseRow {
   station: Station['id'] | null;
   dimension: Dimension['id'] | null;
   solid: Solid['id'] | null;
+}
+
+export interface SetupRow {
+  id: Setup['id'];
+  part: Part['id'];
+  name: string;
+  machine: Machine['id'] | null;
+  /** JSON, as are `fellows`, `fixtures`, `line` and `holding`. */
+  state: string;
+  allowance: string;
+  fellows: string;
+  fixtures: string;
+  line: string;
+  head_end: Setup['headEnd'];
+  holding: string;
+  minutes: string;
+  note: string;
+  place: string;
+}
+
+/** What a set-up names within its JSON, one row each; kept by triggers. */
+export interface SetupUseRow {
+  setup: Setup['id'];
+  part: Part['id'] | null;
+  station: Station['id'] | null;
+  dimension: Dimension['id'] | null;
+  operation: Operation['id'] | null;
+}
+
+export interface OperationRow {
+  id: Operation['id'];
+  part: Part['id'];
+  name: string;
+  process: Operation['process'];
+  setup: Setup['id'] | null;
+  /** JSON lists of ids: what it makes, what it needs true before it (`from`), operations that come before it. */
+  makes: string;
+  needs: string;
+  after: string;
+  leaves: string;
+  /** JSON, as are `tool` and `chosen`. */
+  cut: string | null;
+  tool: string;
+  chosen: string;
+  note: string;
+  place: string;
+}
+
+/** What an operation names within its JSON, one row each; kept by triggers. */
+export interface OperationUseRow {
+  operation: Operation['id'];
+  station: Station['id'] | null;
+  dimension: Dimension['id'] | null;
+  body: Body['id'] | null;
+  earlier: Operation['id'] | null;
 }
 
 export interface AcceptanceRow {

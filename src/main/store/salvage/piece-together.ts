@@ -1,5 +1,6 @@
 import { idsIn } from '../../../shared/build/body-uses.ts';
 import { recordKinds, schemaOf } from '../../../shared/build/kinds.ts';
+import { type Plan, usesOfPlan, withoutGone } from '../../../shared/build/plan-uses.ts';
 import type { BuildRecord, RecordId, RecordKind } from '../../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID } from '../../../shared/build/settings.ts';
 import type { Replayed } from './replay.ts';
@@ -21,7 +22,10 @@ const plural: Readonly<Record<RecordKind, string>> = {
   dimension: 'dimensions',
   solid: 'solids',
   material: 'materials',
+  machine: 'machines',
   body: 'bodies',
+  setup: 'set-ups',
+  operation: 'operations',
   acceptance: 'acceptances',
 };
 
@@ -47,7 +51,7 @@ export function pieceTogether(
     if (replayed.complete) continue;
     for (const { id, why } of refused) {
       if (found.has(id as RecordId)) continue;
-      lost.push({ kind, what: `A ${kind} is not as expected and was left out (${String(id)}: ${why}).` });
+      lost.push({ kind, what: `${aWordOf(kind)} is not as expected and was left out (${String(id)}: ${why}).` });
     }
     if (!whole) lost.push({ kind, what: unreadRows(kind, failed) });
   }
@@ -67,26 +71,40 @@ const unreadRows = (kind: RecordKind, failed: number): string =>
     ? `Some of the ${plural[kind]} could not be read.`
     : `Up to ${failed} of the ${plural[kind]} could not be read, or only as they were before their last edits.`;
 
-/** Leaves out what points at something lost; kinds come in an order in which that is found in one pass. */
+/**
+ * Leaves out what points at something lost. A set-up or an operation only ceases to name it, where it holds together so. They
+ * point at each other, so that it is gone over until nothing more falls out.
+ */
 function dropLoose(found: ReadonlyMap<RecordId, BuildRecord>, lost: Loss[]): readonly BuildRecord[] {
-  const kept = new Map<RecordId, BuildRecord>();
-  for (const kind of recordKinds) {
-    for (const [id, record] of found) {
-      if (record.kind !== kind) continue;
-      const missing = pointsAt(record).find((target) => !kept.has(target));
-      if (missing === undefined) kept.set(id, record);
-      else {
-        const name = 'name' in record ? ` “${record.name}”` : '';
-        lost.push({
-          kind,
-          id,
-          what: `The ${kind}${name} was left out because ${missing}, which it points at, is lost.`,
-        });
-      }
+  const kept = new Map(found);
+  for (let before = -1; before !== kept.size; ) {
+    before = kept.size;
+    for (const [id, record] of [...kept]) {
+      const missing = new Set(pointsAt(record).filter((target) => !kept.has(target)));
+      if (missing.size === 0) continue;
+      const mended = isPlan(record) ? withoutGone(record, missing) : record;
+      const needed = pointsAt(mended).find((target) => missing.has(target));
+      if (needed === undefined) kept.set(id, mended);
+      else kept.delete(id);
+      const what = `${wordOf(record.kind)}${'name' in record ? ` “${record.name}”` : ''}`;
+      lost.push({
+        kind: record.kind,
+        id,
+        what:
+          needed === undefined
+            ? `The ${what} no longer names ${[...missing].join(', ')}, because that is lost.`
+            : `The ${what} was left out because ${needed}, which it points at, is lost.`,
+      });
     }
   }
-  return [...kept.values()];
+  return recordKinds.flatMap((kind) => [...kept.values()].filter((record) => record.kind === kind));
 }
+
+const wordOf = (kind: RecordKind): string => (kind === 'setup' ? 'set-up' : kind);
+
+const aWordOf = (kind: RecordKind): string => `${/^[aeiou]/.test(kind) ? 'An' : 'A'} ${wordOf(kind)}`;
+
+const isPlan = (record: BuildRecord): record is Plan => record.kind === 'setup' || record.kind === 'operation';
 
 function pointsAt(record: BuildRecord): readonly RecordId[] {
   switch (record.kind) {
@@ -96,8 +114,12 @@ function pointsAt(record: BuildRecord): readonly RecordId[] {
       return record.measure.type === 'between' ? [record.part, record.measure.from, record.measure.to] : [record.part];
     case 'body':
       return [record.part, ...idsIn(record)];
+    case 'setup':
+    case 'operation':
+      return usesOfPlan(record).uses.map((use) => use.id);
     case 'settings':
     case 'material':
+    case 'machine':
     case 'part':
     case 'solid':
     case 'acceptance':

@@ -2,10 +2,13 @@ import type { RecordKind } from '../../../shared/build/records.ts';
 import { acceptanceTable } from './acceptance.ts';
 import { bodyTable } from './body.ts';
 import { dimensionTable } from './dimension.ts';
+import { machineTable } from './machine.ts';
 import { materialTable } from './material.ts';
+import { operationTable } from './operation.ts';
 import { partTable } from './part.ts';
 import type { RecordTable } from './record-table.ts';
 import { settingsTable } from './settings.ts';
+import { setupTable } from './setup.ts';
 import { solidTable } from './solid.ts';
 import { stationTable } from './station.ts';
 
@@ -13,10 +16,13 @@ import { stationTable } from './station.ts';
 export const tableOf = {
   settings: settingsTable,
   material: materialTable,
+  machine: machineTable,
   part: partTable,
   station: stationTable,
   dimension: dimensionTable,
   solid: solidTable,
   body: bodyTable,
+  setup: setupTable,
+  operation: operationTable,
   acceptance: acceptanceTable,
 } as const satisfies Record<RecordKind, RecordTable>;

@@ -12,6 +12,15 @@ export interface RecordTable {
   readonly columns: readonly (readonly [column: string, from: string])[];
   /** The record's fields besides `kind`, each with the SQL that builds its JSON from the row. */
   readonly fields: readonly (readonly [field: string, sql: string])[];
+  /** Fields that the record does not have where their cell is NULL, each with its column. */
+  readonly optional?: readonly (readonly [field: string, column: string])[];
+}
+
+/** One field of a record in one column of its table. */
+interface Entry {
+  readonly column: RecordTable['columns'][number];
+  readonly field: RecordTable['fields'][number];
+  readonly optional?: boolean;
 }
 
 /** A text, a whole number: the same in the record and in the row. */
@@ -35,18 +44,24 @@ export const exact = (field: string, column: string) => ({
   field: [field, `json("${column}")`] as const,
 });
 
+/** A field that a record may be without: its cell is NULL then. */
+export const optional = (entry: Entry): Entry => ({ ...entry, optional: true });
+
 /** A table whose every column is one field. */
-export const recordTable = (
-  kind: RecordKind,
-  entries: readonly {
-    readonly column: RecordTable['columns'][number];
-    readonly field: RecordTable['fields'][number];
-  }[],
-): RecordTable => ({ kind, columns: entries.map((e) => e.column), fields: entries.map((e) => e.field) });
+export const recordTable = (kind: RecordKind, entries: readonly Entry[]): RecordTable => ({
+  kind,
+  columns: entries.map((e) => e.column),
+  fields: entries.map((e) => e.field),
+  optional: entries.flatMap((e) => (e.optional ? [[e.field[0], e.column[0]] as const] : [])),
+});
 
 /** SQL that gives one row's record as JSON text. */
-export const recordJson = ({ kind, fields }: RecordTable): string =>
-  `json_object('kind', '${kind}', ${fields.map(([field, from]) => `'${field}', ${from}`).join(', ')})`;
+export function recordJson({ kind, fields, optional: mayLack = [] }: RecordTable): string {
+  const whole = `json_object('kind', '${kind}', ${fields.map(([field, from]) => `'${field}', ${from}`).join(', ')})`;
+  // Removing what is not there changes nothing.
+  const lacking = mayLack.map(([field, column]) => `iif("${column}" is null, '$.${field}', '$.nothing')`);
+  return lacking.length === 0 ? whole : `json_remove(${whole}, ${lacking.join(', ')})`;
+}
 
 /** @returns all records of the kind as the text of a JSON array, in the order of their rows, and their count. */
 export async function selectAll(db: StoreExecutor, table: RecordTable): Promise<{ json: string; count: number }> {

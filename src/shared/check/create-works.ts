@@ -1,6 +1,7 @@
 import type { DimensionId, PartId } from '../base/ids.ts';
 import { apply, type BuildDiff } from '../build/diff.ts';
-import { inListOrder, settingsOf } from '../build/look-up.ts';
+import { inListOrder, machinesOf, settingsOf } from '../build/look-up.ts';
+import type { Machine } from '../build/machine.ts';
 import { materialOf } from '../build/material.ts';
 import type { Part } from '../build/part.ts';
 import type { Build, BuildRecord } from '../build/records.ts';
@@ -64,6 +65,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   const upstream = new Map<PartId, ReadonlySet<DimensionId>>();
   let parts: readonly Part[] = [];
   let materials: readonly Material[] = [];
+  let machines: readonly Machine[] = [];
   const placing = createPlacing();
   /** The bodies of each part as last placed. */
   const bodies = new Map<PartId, readonly PlacedBody[]>();
@@ -104,7 +106,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     const before = states.get(id);
     const placed = placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing);
     bodies.set(id, placed);
-    const facts = partFacts(settingsOf(build), lists, drawing, solids, materials, before?.facts);
+    const facts = partFacts(settingsOf(build), lists, drawing, solids, materials, machines, before?.facts);
     const runs = runRules(partRules, facts, before?.runs);
     const findings = complete(runs, id, before?.findings ?? noFindings);
     states.set(id, { facts, runs, findings });
@@ -156,12 +158,14 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     const kinds = kindsIn(diff);
     if (kinds.has('part')) parts = listParts();
     if (kinds.has('material')) materials = listMaterials();
+    if (kinds.has('machine')) machines = machinesOf(build);
     if (kinds.has('acceptance')) accepted = acceptancesByKey(acceptancesIn(build));
     // A dimension that comes, goes or names others changes what hangs on what; a mere new value does not.
     const listed = [...diff.added, ...diff.removed].some((record) => record.kind === 'dimension');
     const rewired = touched.links || listed;
     if (rewired) upstream.clear();
-    const everywhere = kinds.has('settings') || kinds.has('acceptance') || kinds.has('material');
+    const everywhere =
+      kinds.has('settings') || kinds.has('acceptance') || kinds.has('material') || kinds.has('machine');
     const changed = new Set<PartId>();
     for (const id of new Set([...touched.parts, ...(everywhere ? states.keys() : [])])) if (redo(id)) changed.add(id);
     return settle(change, changed, rewired || kinds.has('part'));
@@ -206,6 +210,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
 
   parts = listParts();
   materials = listMaterials();
+  machines = machinesOf(build);
   accepted = acceptancesByKey(acceptancesIn(build));
   for (const id of records.keys()) redo(id);
   redoWhole();

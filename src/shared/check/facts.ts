@@ -1,7 +1,12 @@
+import type { Machine } from '../build/machine.ts';
 import type { Part } from '../build/part.ts';
 import type { Build } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Drawing } from '../drawing/drawing.ts';
+import { sameContent } from '../drawing/keep.ts';
+import { operationFacts } from '../machining/route/operation-facts.ts';
+import { checkRoute } from '../machining/route/order-faults.ts';
+import type { RoutePart } from '../machining/route/route-part.ts';
 import type { Solids } from '../solid/solids.ts';
 import { type Material, materialNamed } from '../tables/materials.ts';
 import { keepList } from './keep.ts';
@@ -15,6 +20,7 @@ export function partFacts(
   drawing: Drawing,
   solids: Solids,
   materials: readonly Material[],
+  machines: readonly Machine[],
   before: PartFacts | undefined,
 ): PartFacts {
   const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
@@ -25,7 +31,7 @@ export function partFacts(
     const same = fact?.record === record && fact.resolved === resolved && fact.namedBy === namedBy;
     return fact && same ? fact : { record, resolved, namedBy };
   });
-  return {
+  const drawn = {
     settings,
     part: records.part,
     material: materialNamed(records.part.material, materials),
@@ -35,6 +41,13 @@ export function partFacts(
     bodies: solids.bodiesOf(records.part.id),
     solid: solids.latestOf(records.part.id),
     refused: solids.refusedOf(records.part.id),
+  };
+  const toMake: RoutePart = { ...drawn, operations: records.operations, setups: records.setups, machines };
+  const route = checkRoute(toMake);
+  return {
+    ...drawn,
+    operations: keepList(before?.operations, operationFacts(toMake, before?.operations)),
+    route: before && sameContent(before.route, route) ? before.route : route,
   };
 }
 

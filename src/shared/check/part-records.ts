@@ -3,8 +3,10 @@ import type { Body } from '../build/body.ts';
 import type { BuildDiff } from '../build/diff.ts';
 import type { Dimension } from '../build/dimension.ts';
 import { inListOrder } from '../build/look-up.ts';
+import type { Operation } from '../build/operation.ts';
 import type { Part } from '../build/part.ts';
 import type { Build, BuildRecord } from '../build/records.ts';
+import type { Setup } from '../build/setup.ts';
 import type { Station } from '../build/station.ts';
 
 /** The records of one part, in list order. */
@@ -13,13 +15,22 @@ export interface PartRecords {
   readonly stations: readonly Station[];
   readonly dimensions: readonly Dimension[];
   readonly bodies: readonly Body[];
+  readonly setups: readonly Setup[];
+  readonly operations: readonly Operation[];
 }
 
 /** The kinds of record that are of one part. */
-type OfPart = Station | Dimension | Body;
+type OfPart = Station | Dimension | Body | Setup | Operation;
 
-const isOfPart = (record: BuildRecord): record is OfPart =>
-  record.kind === 'station' || record.kind === 'dimension' || record.kind === 'body';
+const kindsOfPart: ReadonlySet<BuildRecord['kind']> = new Set<OfPart['kind']>([
+  'station',
+  'dimension',
+  'body',
+  'setup',
+  'operation',
+]);
+
+const isOfPart = (record: BuildRecord): record is OfPart => kindsOfPart.has(record.kind);
 
 /** @returns the part that a record is, or is of. */
 export const ownerOf = (record: BuildRecord | undefined): PartId | undefined => {
@@ -32,6 +43,8 @@ interface Lists {
   readonly station: Map<string, Station>;
   readonly dimension: Map<string, Dimension>;
   readonly body: Map<string, Body>;
+  readonly setup: Map<string, Setup>;
+  readonly operation: Map<string, Operation>;
 }
 
 const byId = <R extends { readonly id: string }>(records: readonly R[] = []): Map<string, R> =>
@@ -41,13 +54,17 @@ const listsFrom = (before: PartRecords | undefined): Lists => ({
   station: byId(before?.stations),
   dimension: byId(before?.dimensions),
   body: byId(before?.bodies),
+  setup: byId(before?.setups),
+  operation: byId(before?.operations),
 });
 
-const inOrder = (part: Part, { station, dimension, body }: Lists): PartRecords => ({
+const inOrder = (part: Part, { station, dimension, body, setup, operation }: Lists): PartRecords => ({
   part,
   stations: [...station.values()].sort(inListOrder),
   dimensions: [...dimension.values()].sort(inListOrder),
   bodies: [...body.values()].sort(inListOrder),
+  setups: [...setup.values()].sort(inListOrder),
+  operations: [...operation.values()].sort(inListOrder),
 });
 
 function put(lists: Lists, record: OfPart): void {

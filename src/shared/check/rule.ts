@@ -6,6 +6,8 @@ import type { RecordId } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Station } from '../build/station.ts';
 import type { AxisDrawing, ResolvedDimension } from '../drawing/drawing.ts';
+import type { OperationFact } from '../machining/route/operation-fact.ts';
+import type { RouteCheck } from '../machining/route/order-faults.ts';
 import type { PlacedBody } from '../solid/placed.ts';
 import type { PartSolid, RefusedBody } from '../solid/solids.ts';
 import type { Material } from '../tables/materials.ts';
@@ -39,6 +41,10 @@ export interface PartFacts {
   readonly solid: PartSolid | undefined;
   /** Bodies with a shape that the kernel did not take. */
   readonly refused: readonly RefusedBody[];
+  /** In list order, each with what follows from it. */
+  readonly operations: readonly OperationFact[];
+  /** What is said of the order of its operations. */
+  readonly route: RouteCheck;
 }
 
 /** What a rule of the whole build can ask for. */
@@ -70,6 +76,11 @@ interface RuleHead<M extends string> {
   readonly shuts: readonly Gate[];
   /** Whether the builder may take it on themselves with a reason. */
   readonly acceptable: boolean;
+  /**
+   * What it says hangs on the measured surfaces of a part: after an edit it says what it said before, until they are measured
+   * anew.
+   */
+  readonly ofSurfaces?: true;
   readonly messages: Readonly<Record<M, string>>;
   /** What to do about it, one sentence per message, with the same placeholders. */
   readonly remedies: Readonly<Record<M, string>>;

@@ -103,6 +103,40 @@ test('an accepted finding opens the gate, and is open again when its figures cha
   expect(works.findings()[0]).toMatchObject({ accepted: undefined, lapsed: undefined });
 });
 
+test('an accepted closed chain is open again when one of its figures changes, or the way round', () => {
+  const { works, run, part, set } = workshop();
+  const column = part('column');
+  for (const name of ['foot', 'middle', 'top', 'step']) run('station-add', { part: column, axis: 'Z', set: { name } });
+  const [foot, middle, top, step] = stationsOf(works.build, column).map(({ id }) => id);
+  const tie = (name: string, from = foot!, to = top!, value = '70', limits = '±0.5'): DimensionId => {
+    run('dimension-add', { part: column, measure: { type: 'between', from, to }, set: { name, value, limits } });
+    return dimensionsOf(works.build, column).at(-1)!.id;
+  };
+  const lower = tie('lower', foot, middle, '50');
+  tie('upper', middle, top, '20');
+  const whole = tie('whole', foot, top, '70');
+  tie('to step', foot, step, '10');
+  const found = () => works.findings().find(({ rule }) => rule === 'redundant-dimension')!;
+  const { key: finding, rule, data } = found();
+  run('finding-accept', { rule, finding, figures: figuresOf(data), reason: 'both are on the drawing' });
+  expect(found().accepted).toBeDefined();
+
+  // Each still closes within its limits, so the finding is the same; what was accepted is not.
+  for (const change of [{ value: '70.2' }, { limits: '±0.4' }]) {
+    const { diff } = set(whole, change);
+    expect(found()).toMatchObject({ key: finding, accepted: undefined, lapsed: { rule } });
+    works.update(invert(diff));
+    expect(found().accepted).toBeDefined();
+  }
+  const { diff } = run('dimension-set', {
+    changes: [{ dimension: lower, set: { measure: { type: 'between', from: step!, to: middle! }, value: '40' } }],
+  });
+  expect(found()).toMatchObject({ accepted: undefined });
+  expect(found().key).not.toBe(finding);
+  works.update(invert(diff));
+  expect(found().accepted).toBeDefined();
+});
+
 test('a stop is not taken over by an acceptance', () => {
   const { works, run, part, size, gate } = workshop();
   const column = part('column');

@@ -7,7 +7,7 @@ export const findingKey = (rule: string, message: string, at: readonly string[])
   `${rule}/${message}@${at.join(',')}`;
 
 /** Digits that count when figures are compared: what lies beyond is noise of the arithmetic, not a change of the drawing. */
-const FIGURE_DIGITS = 10;
+export const FIGURE_DIGITS = 10;
 
 /** A finding's figures as one text, to be compared with what they were when it was accepted. */
 export function figuresOf(data: Finding['data']): string {

@@ -34,7 +34,33 @@ testRule(rule, {
     {
       name: 'a loop that closes',
       facts: { part: part('column'), dimensions, axes: [axis({ loops: [loop('redundant')] })] },
-      findings: [{ message: 'closed', at: ids, data: { chain: 'lower, upper and whole', part: 'column', axis: 'Z' } }],
+      findings: [
+        {
+          message: 'closed',
+          at: ids,
+          data: { chain: 'lower, upper and whole', part: 'column', axis: 'Z', figures: '50; 20; 70' },
+        },
+      ],
+    },
+    {
+      name: 'a loop with limits',
+      facts: {
+        part: part('column'),
+        dimensions: [
+          ...dimensions.slice(0, 2),
+          fact('whole', 70, {
+            resolved: { limits: { lower: 69.9, upper: 70.1, origin: 'written', row: 'as written' } },
+          }),
+        ],
+        axes: [axis({ loops: [loop('redundant')] })],
+      },
+      findings: [
+        {
+          message: 'closed',
+          at: ids,
+          data: { chain: 'lower, upper and whole', part: 'column', axis: 'Z', figures: '50; 20; 70 (69.9 to 70.1)' },
+        },
+      ],
     },
   ],
 });

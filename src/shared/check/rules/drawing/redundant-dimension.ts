@@ -1,6 +1,18 @@
 import type { DimensionId } from '../../../base/ids.ts';
+import { FIGURE_DIGITS } from '../../finding.ts';
 import { listed } from '../../listing.ts';
-import { definePartRule } from '../../rule.ts';
+import { type DimensionFact, definePartRule } from '../../rule.ts';
+
+const rounded = (value: number): string => String(Number(value.toPrecision(FIGURE_DIGITS)));
+
+/** A dimension's value and limits in mm, as text: no sentence shows them, but an acceptance holds for these alone. */
+function figuresIn(fact: DimensionFact | undefined): string {
+  const { value, limits } = fact?.resolved ?? {};
+  if (value === undefined) return '';
+  return limits === undefined
+    ? rounded(value)
+    : `${rounded(value)} (${rounded(limits.lower)} to ${rounded(limits.upper)})`;
+}
 
 /**
  * A closed chain that agrees with itself. Where one of its dimensions is marked as derived it is a reference dimension,
@@ -22,16 +34,17 @@ export default definePartRule({
   },
 
   check({ part, dimensions, axes }) {
-    const records = new Map<DimensionId, (typeof dimensions)[number]['record']>();
-    for (const { record } of dimensions) records.set(record.id, record);
+    const facts = new Map<DimensionId, DimensionFact>();
+    for (const fact of dimensions) facts.set(fact.record.id, fact);
     return axes.flatMap(({ axis, loops }) =>
       loops.flatMap(({ edges, verdict }) => {
         const ids = edges.map(({ dimension }) => dimension);
         const [first, ...rest] = ids;
         if (verdict !== 'redundant' || first === undefined) return [];
-        if (ids.some((id) => records.get(id)?.source === 'derived')) return [];
-        const chain = listed(ids.map((id) => records.get(id)?.name ?? id));
-        return [{ message: 'closed' as const, at: [first, ...rest], data: { chain, part: part.name, axis } }];
+        if (ids.some((id) => facts.get(id)?.record.source === 'derived')) return [];
+        const chain = listed(ids.map((id) => facts.get(id)?.record.name ?? id));
+        const figures = ids.map((id) => figuresIn(facts.get(id))).join('; ');
+        return [{ message: 'closed' as const, at: [first, ...rest], data: { chain, part: part.name, axis, figures } }];
       }),
     );
   },

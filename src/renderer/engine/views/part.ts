@@ -7,7 +7,7 @@ import type { Finding, Severity } from '../../../shared/check/rule.ts';
 import type { AxisDrawing, ResolvedDimension } from '../../../shared/drawing/drawing.ts';
 import type { Kind, LengthUnit } from '../../../shared/quantity/kind.ts';
 import { limitsProblemWords, valueProblemWords } from '../problem-words.ts';
-import { bareInch, show, showBand } from '../show.ts';
+import { bareInch, bareMm, show, showBand } from '../show.ts';
 import { defineView, type Scene } from '../view.ts';
 import { type StripModel, stripOf } from './strip.ts';
 
@@ -29,10 +29,10 @@ export interface DimensionRow {
   readonly from: string;
   readonly to: string;
   readonly axis: string;
-  /** The resolved value in mm (or the kind's own unit). */
+  /** The resolved value in the build's unit (or the kind's own). */
   readonly value: string | undefined;
-  /** A length in inches, without the unit. */
-  readonly inch: string | undefined;
+  /** A length in the other of the two units, bare: inches in a build of mm, mm in one of inches. */
+  readonly other: string | undefined;
   readonly isFormula: boolean;
   readonly lower: string | undefined;
   readonly upper: string | undefined;
@@ -141,8 +141,8 @@ function dimensionRow(
     from: between === undefined ? (record.measure as { form: string }).form : (station(between.from)?.name ?? ''),
     to: between === undefined ? '' : (station(between.to)?.name ?? ''),
     axis: between === undefined ? '' : (station(between.from)?.axis ?? ''),
-    value: value === undefined ? undefined : show(value, kind, 'mm'),
-    inch: value === undefined || !isLength ? undefined : bareInch(value),
+    value: value === undefined ? undefined : show(value, kind, unit),
+    other: value === undefined || !isLength ? undefined : (unit === 'in' ? bareMm : bareInch)(value),
     isFormula: resolved.isFormula,
     lower: limits === undefined ? undefined : show(limits.lower, kind, unit),
     upper: limits === undefined ? undefined : show(limits.upper, kind, unit),

@@ -21,6 +21,7 @@ const matching = (offers: readonly Offer[], text: string): readonly Offer[] => {
 
 /** The columns of the table of dimensions. */
 export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readonly Column<DimensionRow>[] {
+  const isInch = sheet.unit === 'in';
   const stationOffers = sheet.stations.map(({ record }) => ({ text: record.name, beside: record.axis }));
   const sizeOffers = sizeForms.map((form) => ({ text: form, beside: 'size' }));
   const keyOf = (row: DimensionRow | undefined) => row?.record.id ?? 'new';
@@ -103,19 +104,19 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
     {
       id: 'resolved',
       title: 'Comes to',
-      about: 'The value as computed, in mm (or the size’s own unit)',
+      about: `The value as computed, in ${isInch ? 'inches' : 'mm'} (or the size’s own unit)`,
       width: 92,
       figure: 'right',
       text: (row) => row.value ?? '',
       show: (row) => row.value ?? <span className="soft">no value</span>,
     },
     {
-      id: 'inch',
-      title: 'Inch',
-      about: 'The same in inches',
+      id: 'other',
+      title: isInch ? 'mm' : 'Inch',
+      about: isInch ? 'The same in mm' : 'The same in inches',
       width: 84,
       figure: 'right',
-      text: (row) => row.inch ?? '',
+      text: (row) => row.other ?? '',
     },
     {
       id: 'lower',

@@ -10,6 +10,7 @@ import { applyPatch } from './patch.ts';
 import type { FromWorker } from './protocol.ts';
 import type { Picture } from './solid/picture.ts';
 import type { BodyRow } from './views/bodies.ts';
+import type { FindingLine } from './views/findings.ts';
 import type { SheetModel } from './views/sheet.ts';
 import type { SolidModel } from './views/solid.ts';
 
@@ -184,6 +185,32 @@ describe('solids in the worker', () => {
     expect(solid<SolidModel>()).toMatchObject({ is: 'no kernel', picture: 0 });
     expect(sheet<SheetModel>().sheet).toMatchObject({ projection: 'third' });
     expect(await at.ask('picture', { part, state: 'finished' })).toBeUndefined();
+  });
+
+  test('what was said of the surfaces stays after an edit, and is told to be measured anew', async () => {
+    const s = sketchBodies('p');
+    const { at: place, size } = s;
+    const [x, y, z] = [place('X', 60), place('Y', 40), place('Z', 20)] as const;
+    s.body({ type: 'block', x: [place('X', 0), x], y: [place('Y', 0), y], z: [place('Z', 0), z] });
+    const centre = [place('X', 8), place('Y', 20)] as const;
+    const diameter = size('diameter', 12);
+    s.body({ type: 'hole', axis: 'Z', from: z, to: place('Z', 0), centre, diameter }, { finish: 'machined' });
+    const part = s.part.id as string;
+    const at = start(s.records(), async () => kernel);
+    at.watch('solid', { part });
+    const findings = at.watch('findings', { part });
+    const measuring = () =>
+      findings<FindingLine[]>().flatMap(({ rule, isBeingMeasured }) =>
+        rule === 'hole-edge-distance' ? [isBeingMeasured] : [],
+      );
+    await at.rest();
+    expect(measuring()).toEqual([false]);
+    at.run('dimension-set', { changes: [{ dimension: 'dimension:p-Z20', set: { value: '25' } }] });
+    expect(measuring()).toEqual([true]);
+    at.once();
+    expect(measuring()).toEqual([true]);
+    await at.rest();
+    expect(measuring()).toEqual([false]);
   });
 
   test('a build without bodies never asks for the kernel', async () => {

@@ -46,6 +46,9 @@ export const FindingItem = memo(function FindingItem({ finding, showPart, full =
         <span className="finding-words">
           {showPart && finding.partName !== '' && <span className="finding-part">{finding.partName}</span>}
           <span>{finding.sentence}</span>
+          {finding.isBeingMeasured && (
+            <span className="finding-remedy">Being measured anew: this was said before the last edit.</span>
+          )}
           {accepted === undefined && finding.remedy !== '' && <span className="finding-remedy">{finding.remedy}</span>}
         </span>
       </button>

@@ -1,5 +1,6 @@
 import type { PartId } from '../../../shared/base/ids.ts';
 import type { RecordId } from '../../../shared/build/records.ts';
+import { ruleById } from '../../../shared/check/registry.ts';
 import type { Department, Finding, Gate, Severity } from '../../../shared/check/rule.ts';
 import { wordsOfFinding } from '../finding-words.ts';
 import { defineView, type Scene } from '../view.ts';
@@ -25,6 +26,8 @@ export interface FindingLine {
   readonly lapsed: AcceptedWords | undefined;
   /** The figures that an acceptance now would be given at. */
   readonly figures: string;
+  /** It was said of the part as it was before the last edits; the part is being measured anew. */
+  readonly isBeingMeasured: boolean;
 }
 
 interface AcceptedWords {
@@ -45,20 +48,24 @@ export const findingsView = defineView<FindingsParams, readonly FindingLine[]>({
     let lines: readonly FindingLine[] = [];
     let settings: unknown;
     let namesHeld: unknown;
+    let measuredHeld = '';
     let known = new WeakMap<Finding, FindingLine>();
     return (scene, { part }) => {
       const findings = part === null ? scene.works.findings() : scene.works.findingsOf(part);
       const nowSettings = scene.index.settings();
       const names = scene.index.parts();
-      if (findings === before && settings === nowSettings && names === namesHeld) return lines;
+      const measured = partsBeingMeasured(scene, part).join();
+      if (findings === before && settings === nowSettings && names === namesHeld && measured === measuredHeld)
+        return lines;
       // Units and names of parts are in the words: when they change, all words are written anew.
       if (settings !== nowSettings || names !== namesHeld) known = new WeakMap();
       before = findings;
       settings = nowSettings;
       namesHeld = names;
+      measuredHeld = measured;
       lines = findings.map((finding) => {
         let line = known.get(finding);
-        if (line === undefined) {
+        if (line === undefined || line.isBeingMeasured !== isBeingMeasured(scene, finding)) {
           line = lineOfFinding(scene, finding);
           known.set(finding, line);
         }
@@ -68,6 +75,14 @@ export const findingsView = defineView<FindingsParams, readonly FindingLine[]>({
     };
   },
 });
+
+const isStandIn = ({ solids }: Scene, part: PartId): boolean => solids.latestOf(part)?.level === 'live';
+
+const partsBeingMeasured = (scene: Scene, part: PartId | null): readonly PartId[] =>
+  (part === null ? scene.index.parts().map(({ id }) => id) : [part]).filter((id) => isStandIn(scene, id));
+
+const isBeingMeasured = (scene: Scene, { rule, part }: Finding): boolean =>
+  part !== undefined && ruleById(rule)?.ofSurfaces === true && isStandIn(scene, part);
 
 export function lineOfFinding(scene: Scene, finding: Finding): FindingLine {
   const accepted = (acceptance: Finding['accepted']) =>
@@ -85,5 +100,6 @@ export function lineOfFinding(scene: Scene, finding: Finding): FindingLine {
     acceptable: finding.acceptable,
     accepted: accepted(finding.accepted),
     lapsed: accepted(finding.lapsed),
+    isBeingMeasured: isBeingMeasured(scene, finding),
   };
 }

@@ -10,6 +10,7 @@ export default definePartRule({
   shuts: [],
   acceptable: true,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     inside: '{part} would be the very same without {body}: it lies wholly within others, or is all taken away again.',
   },

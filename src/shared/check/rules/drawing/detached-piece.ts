@@ -12,6 +12,7 @@ export default definePartRule({
   shuts: ['cut'],
   acceptable: false,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     apart: '{bodies} of {part} touches nothing of the rest: it is a piece by itself.',
     several: '{bodies} of {part} makes {count} pieces that touch nothing of the rest.',

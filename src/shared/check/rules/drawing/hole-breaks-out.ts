@@ -10,6 +10,7 @@ export default definePartRule({
   shuts: ['cut'],
   acceptable: true,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     breaks: '{body} of {part}, {diameter} across, cuts into the side of {beside}: its axis is {centre} from that face.',
     copy: 'Copy {copy} of {body} of {part}, {diameter} across, cuts into the side of {beside}: its axis is {centre} from that face.',

@@ -20,6 +20,7 @@ export default definePartRule({
   shuts: [],
   acceptable: true,
   needs: ['part', 'dimensions', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     fastener:
       '{body} of {part}, a hole of {diameter}, has its axis {centre} from the face of {beside}; a hole for a fastener is kept {wanted} away (common practice).',

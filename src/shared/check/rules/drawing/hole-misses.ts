@@ -11,6 +11,7 @@ export default definePartRule({
   shuts: ['cut'],
   acceptable: true,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     air: '{body} of {part} takes nothing away: no body above it in the list reaches to where it is.',
     copies:

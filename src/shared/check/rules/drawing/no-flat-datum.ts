@@ -16,6 +16,7 @@ export default definePartRule({
   shuts: [],
   acceptable: true,
   needs: ['part', 'stations', 'axes', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     none: '{part} has no flat face at any of its datums ({stations}): nothing to hold it by that its dimensions start from.',
   },

@@ -10,6 +10,7 @@ export default definePartRule({
   shuts: [],
   acceptable: true,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     unknown: '{part} has walls down to {wall}, and how thin {material} runs in sand is not known here.',
   },

@@ -17,6 +17,7 @@ export default definePartRule({
   shuts: ['cut'],
   acceptable: true,
   needs: ['part', 'bodies', 'solid'],
+  ofSurfaces: true,
   messages: {
     thin: '{part} is only {wall} thick at X {x}, Y {y}, Z {z}, between faces of {bodies}; {metal} needs {least} in sand ({source}).',
     sharp:

@@ -98,6 +98,12 @@ export function withOperationLengths(operation: Operation, each: Each): Operatio
         }
       : {}),
     tool: { ...tool, diameter: ofAmount(tool.diameter, each), overhang: each(tool.overhang) },
-    chosen: { ...chosen, feed: each(chosen.feed), depth: each(chosen.depth) },
+    chosen: { ...chosen, feed: ofFeed(chosen.feed, each), depth: each(chosen.depth) },
   };
+}
+
+/** `0.1 mm/rev`, `0.004 per tooth`: only what stands before the turn, tooth or stroke is a length. */
+function ofFeed(text: string, each: Each): string {
+  const per = /\s*(?:\/|per)\s*[a-z]+\s*$/i.exec(text);
+  return per ? `${each(text.slice(0, per.index))}${text.slice(per.index)}` : each(text);
 }

@@ -11,6 +11,7 @@ import type { Places } from '../files/places.ts';
 import { realFile } from '../files/real-file.ts';
 import type { RecentFiles } from '../files/recent-files.ts';
 import { openStore } from '../store/open-store.ts';
+import type { Store } from '../store/store.ts';
 import type { BuildWindow, OpenBuild } from './build-window.ts';
 import { askUser } from './dialogs.ts';
 import { offerRecovery } from './recovering.ts';
@@ -49,10 +50,11 @@ export function opening(needs: OpeningNeeds): Opening {
   /** Files on their way: a double click is two requests for the same file. */
   const underWay = new Map<string, Promise<void>>();
 
-  /** Opens a store and hands it to a window; the window is reserved for it meanwhile. */
+  /** Hands the store of a file to a window as soon as it is open; the window is reserved for it meanwhile. */
   const into = async (
     target: BuildWindow | undefined,
     file: string,
+    opens: Promise<Result<Store, OpenError>>,
   ): Promise<{ opened: Result<OpenBuild, OpenError>; window: BuildWindow | undefined }> => {
     let finish = (): void => {};
     if (target !== undefined) {
@@ -62,7 +64,7 @@ export function opening(needs: OpeningNeeds): Opening {
       });
     }
     try {
-      const store = await openStore(file, { backups: places.backups });
+      const store = await opens;
       if (!store.ok) return { opened: store, window: target };
       store.value.readAhead();
       const build: OpenBuild = { path: file, store: store.value, identity: await identityOf(file) };
@@ -77,9 +79,11 @@ export function opening(needs: OpeningNeeds): Opening {
 
   const openNow = async (file: string, asking: BuildWindow | undefined, options: OpenFileOptions): Promise<void> => {
     const free = asking !== undefined && isFree(asking) ? asking : windows.empty();
+    // The disk is at work while a window is made.
+    const store = openStore(file, { backups: places.backups });
     // With no window at all a message would hang in the air: the window comes first.
     const target = free ?? (windows.all().length === 0 ? windows.add() : undefined);
-    const { opened, window } = await into(target, file);
+    const { opened, window } = await into(target, file, store);
     if (opened.ok && window !== undefined) {
       if (options.unlisted !== true) {
         recent.add(file);
@@ -139,7 +143,7 @@ export function opening(needs: OpeningNeeds): Opening {
       }
     },
     async openInto(window, file) {
-      const { opened } = await into(window, file);
+      const { opened } = await into(window, file, openStore(file, { backups: places.backups }));
       return opened;
     },
   };

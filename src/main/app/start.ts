@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { app, BrowserWindow, session } from 'electron';
+import { spareMissingGraphics } from './graphics.ts';
 import { nothingToOpen, type OpenRequest, readLaunch } from './launch.ts';
 import { registerScheme, serveWindow } from './protocol.ts';
 import { enableSandbox, hardenEveryPage, hardenSession } from './security.ts';
@@ -47,6 +48,7 @@ export function start(shell: Shell): void {
     return;
   }
   enableSandbox();
+  spareMissingGraphics();
   registerScheme();
   hardenEveryPage();
 

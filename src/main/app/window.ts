@@ -68,6 +68,8 @@ export function createWindow(): BrowserWindow {
       webviewTag: false,
       // The spelling checker would fetch its dictionaries from the network.
       spellcheck: false,
+      // The page's compiled code is kept from the first start on, not only from the third.
+      v8CacheOptions: 'bypassHeatCheck',
       devTools: !app.isPackaged,
     },
   });

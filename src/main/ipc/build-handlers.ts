@@ -1,7 +1,8 @@
+import { setImmediate as pause } from 'node:timers/promises';
 import { err, ok, type Result } from '../../shared/base/result.ts';
-import type { CommitError, Request, Response, Saved } from '../../shared/ipc/contract.ts';
+import type { CommitError, OpenError, OpenedBuild, Request, Response, Saved } from '../../shared/ipc/contract.ts';
 import { warnOfBackup } from '../app/back-up.ts';
-import type { OpenBuild } from '../app/build-window.ts';
+import type { BuildWindow, OpenBuild } from '../app/build-window.ts';
 import type { Opening } from '../app/opening.ts';
 import { recoverBeside } from '../app/recovering.ts';
 import type { Windows } from '../app/windows.ts';
@@ -22,8 +23,28 @@ async function whyNotWritable({ path: file, store, identity }: OpenBuild): Promi
 
 /** Answers what the window asks about its build, its issues and its recovery. */
 export function buildHandlers(windows: Windows, opening: Opening, places: Places) {
-  /** A page that is loaded again reads its build again, but is told once of a backup copy that failed. */
-  const watched = new WeakSet<Store>();
+  /** What was found when the rows of a build were looked through; a page that is loaded again hears it again. */
+  const verdicts = new WeakMap<Store, Promise<Result<undefined, OpenError>>>();
+
+  /** Opened, but some row is not what a build holds: lets go of it, so that it can be recovered. */
+  const letGo = async (window: BuildWindow, store: Store, error: OpenError): Promise<void> => {
+    if (window.build?.store !== store) return;
+    window.build = undefined;
+    window.broken = error;
+    windows.refresh(window);
+    await store.close();
+  };
+  /** Looks through what was read, after the page has it: it works out the build meanwhile. */
+  const verifyLater = async (window: BuildWindow, store: Store, read: OpenedBuild) => {
+    await pause();
+    const verdict = await store.verify(read);
+    if (!verdict.ok) await letGo(window, store, verdict.error);
+    else {
+      store.backUpSoon();
+      warnOfBackup(window, places.backups).catch((error: unknown) => console.error(error));
+    }
+    return verdict;
+  };
 
   /** Counts an edit on its way to the disk, so that title, quitting and closing know of it. */
   const saving = async <T extends Saved>(
@@ -58,19 +79,17 @@ export function buildHandlers(windows: Windows, opening: Opening, places: Places
       if (window.broken !== undefined) return err(window.broken);
       if (window.build === undefined) return ok(undefined);
       const { store } = window.build;
-      const loaded = await store.load();
-      if (!loaded.ok && loaded.error.code === 'damaged' && window.build?.store === store) {
-        // Opened, but some row is not what a build holds: let go of it, so that it can be recovered.
-        window.build = undefined;
-        window.broken = loaded.error;
-        windows.refresh(window);
-        await store.close();
-      }
-      if (loaded.ok && !watched.has(store)) {
-        watched.add(store);
-        warnOfBackup(window, places.backups).catch((error: unknown) => console.error(error));
-      }
-      return loaded;
+      const verdict = await verdicts.get(store);
+      if (verdict?.ok === false) return verdict;
+      const read = await store.read();
+      if (!read.ok && read.error.code === 'damaged') await letGo(window, store, read.error);
+      if (read.ok && !verdicts.has(store)) verdicts.set(store, verifyLater(window, store, read.value));
+      return read;
+    },
+    async verify(_: undefined, sender: number): Promise<Response<'build:verify'>> {
+      const window = windows.ofSender(sender);
+      if (window.broken !== undefined) return err(window.broken);
+      return (window.build && (await verdicts.get(window.build.store))) ?? ok(undefined);
     },
     async commit(
       { revision, label, diff }: Request<'build:commit'>,

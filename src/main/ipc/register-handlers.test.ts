@@ -1,9 +1,10 @@
 import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setImmediate as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { err, ok } from '../../shared/base/result.ts';
-import { type Channel, type CommitError, channels } from '../../shared/ipc/contract.ts';
+import { type Channel, type CommitError, channels, type OpenedBuild } from '../../shared/ipc/contract.ts';
 import { type BuildWindow, emptyReport } from '../app/build-window.ts';
 import type { Opening } from '../app/opening.ts';
 import type { Windows } from '../app/windows.ts';
@@ -136,15 +137,58 @@ describe('an edit', () => {
   });
 });
 
-test('a build whose rows prove damaged on reading is let go of, so that it can be recovered', async () => {
-  const damaged = { code: 'damaged', path: '/b/engine.wayw', detail: 'a row' } as const;
+const damaged = { code: 'damaged', path: '/b/engine.wayw', detail: 'a row' } as const;
+const read: OpenedBuild = { ...saved, fileName: 'engine', folder: '/b', records: '[]', readOnly: undefined };
+
+test('a build that cannot be read is let go of, so that it can be recovered', async () => {
   let closed = 0;
   const close = async () => void closed++;
-  const { ask, window } = shell({ load: async () => err(damaged), close });
+  const { ask, window } = shell({ read: async () => err(damaged), close });
   expect(await ask('build:load', undefined)).toEqual(err(damaged));
   expect(closed).toBe(1);
   expect(window).toMatchObject({ build: undefined, broken: damaged, told: true });
   expect(await ask('build:load', undefined)).toEqual(err(damaged));
+});
+
+describe('the rows of a build that was read', () => {
+  test('are looked through after the page has them; a damaged build is let go of then', async () => {
+    let closed = 0;
+    const close = async () => void closed++;
+    const { ask, window } = shell({ read: async () => ok(read), verify: async () => err(damaged), close });
+    expect(await ask('build:load', undefined)).toEqual(ok(read));
+    expect(closed).toBe(0);
+    expect(await ask('build:verify', undefined)).toEqual(err(damaged));
+    expect(closed).toBe(1);
+    expect(window).toMatchObject({ build: undefined, broken: damaged });
+    expect(await ask('build:verify', undefined)).toEqual(err(damaged));
+    expect(await ask('build:load', undefined)).toEqual(err(damaged));
+  });
+
+  test('are looked through before a page gets them again', async () => {
+    let verdict = (_: ReturnType<typeof ok<undefined>>): void => {};
+    let copies = 0;
+    const { ask } = shell({
+      read: async () => ok(read),
+      verify: () => new Promise((go) => (verdict = go)),
+      backUpSoon: () => void copies++,
+      backedUp: Promise.resolve(ok(undefined)),
+    });
+    await ask('build:load', undefined);
+    const seen: string[] = [];
+    const note = (what: string) => (value: unknown) => {
+      seen.push(what);
+      return value;
+    };
+    const again = ask('build:load', undefined)?.then(note('loaded again'));
+    const verified = ask('build:verify', undefined)?.then(note('verified'));
+    await pause();
+    await pause();
+    expect([copies, ...seen]).toEqual([0]);
+    verdict(ok(undefined));
+    expect(await again).toEqual(ok(read));
+    expect(await verified).toEqual(ok(undefined));
+    expect(copies).toBe(1);
+  });
 });
 
 test('a page opens recent files only, and what is let fall on it', async () => {

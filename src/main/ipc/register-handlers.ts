@@ -28,6 +28,7 @@ export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
   const files = fileHandlers(windows, opening, places);
 
   handle(ipc, 'build:load', schemas['build:load'], build.load);
+  handle(ipc, 'build:verify', schemas['build:verify'], build.verify);
   handle(ipc, 'build:commit', schemas['build:commit'], build.commit);
   handle(ipc, 'build:step', schemas['build:step'], build.step);
   handle(ipc, 'issue:list', schemas['issue:list'], build.issues);

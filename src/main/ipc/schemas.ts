@@ -25,6 +25,7 @@ const textKind = z.enum(['csv', 'json']);
 /** What each channel takes. An extra field, a missing field or a field out of bounds is refused at the door. */
 export const schemas: { readonly [C in Channel]: z.ZodType<Request<C>> } = {
   'build:load': nothing,
+  'build:verify': nothing,
   'build:commit': z.strictObject({ revision, label, diff }),
   'build:step': z.strictObject({ revision, direction: z.enum(['undo', 'redo']) }),
   'issue:list': nothing,

@@ -1,3 +1,4 @@
+import { setImmediate as pause } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import { assert } from '../../shared/base/assert.ts';
 import { err, ok, type Result } from '../../shared/base/result.ts';
@@ -27,10 +28,20 @@ export async function readDocument(db: StoreExecutor): Promise<Document> {
   return { json: `[${parts.join(',')}]`, count };
 }
 
-/** @returns why the first unusable record cannot be used, or undefined when all can. */
-export function findFault(records: readonly unknown[]): string | undefined {
+/** So many records are looked through in one go: a few milliseconds. */
+const RECORDS_AT_ONCE = 500;
+
+/**
+ * Looks through a whole document, a piece at a time: whatever else is asked meanwhile is answered in between.
+ * @param json as {@link readDocument} gives it.
+ * @returns why the first unusable record cannot be used, or undefined when all can.
+ * @throws SyntaxError when it is no JSON.
+ */
+export async function findFault(json: string): Promise<string | undefined> {
+  const records = JSON.parse(json) as readonly unknown[];
   let settings = 0;
-  for (const record of records) {
+  for (const [i, record] of records.entries()) {
+    if (i % RECORDS_AT_ONCE === 0) await pause();
     const { kind, id } = record as BuildRecord;
     const parsed = schemaOf[kind].safeParse(record);
     if (!parsed.success) {

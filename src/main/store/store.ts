@@ -31,8 +31,14 @@ export interface Store {
   readonly readOnly: ReadOnlyReason | undefined;
   /** Reads and validates the whole document. @returns `damaged` when some row is not what a build file holds. */
   load(): Promise<Result<OpenedBuild, OpenError>>;
-  /** Begins what {@link load} does before it is asked for, while its page is still on the way. An edit makes it void. */
+  /** The first half of {@link load}: the document as it stands on disk. */
+  read(): Promise<Result<OpenedBuild, OpenError>>;
+  /** The other half: whether every row of what was read is what a build file holds. It lets other work go between. */
+  verify(read: OpenedBuild): Promise<Result<undefined, OpenError>>;
+  /** Begins what {@link read} does before it is asked for, while its page is still on the way. An edit makes it void. */
   readAhead(): void;
+  /** Makes the backup copy soon, if none was begun: when the window has come to rest, or before the first edit. */
+  backUpSoon(): void;
   /**
    * Puts an edit on disk, document and journal in one transaction; when it returns ok, the edit outlives a power cut.
    * @param revision the revision that the edit was made on.
@@ -50,7 +56,7 @@ export interface Store {
   /** Every step ever taken, oldest first, with those undone and abandoned. */
   journal(): Promise<readonly JournalEntry[]>;
   /**
-   * Settles with the path of the backup copy that the first loading sets going, or with why there is none; with
+   * Settles with the path of the backup copy that the first loading sets going (or {@link backUpSoon}), or with why there is none; with
    * undefined when no copy is wanted. It runs beside the editing and never fails the opening.
    */
   readonly backedUp: Promise<Result<string | undefined, BackupError>>;
@@ -94,6 +100,7 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
   ): Promise<Result<Saved & T, CommitError>> => {
     if (readOnly) return err({ code: 'read-only' });
     ahead = undefined;
+    backup.hurry();
     try {
       return ok(
         await db.transaction().execute(async (tx) => {
@@ -120,26 +127,41 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
         revision: await readRevision(tx),
         labels: await readLabels(tx),
       }));
-      const fault = findFault(JSON.parse(document.json) as unknown[]);
-      if (fault !== undefined) return err({ code: 'damaged', path: file, detail: fault });
       const { dir, name } = path.parse(file);
       return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
     } catch (error) {
-      if (error instanceof SyntaxError) return err({ code: 'damaged', path: file, detail: messageOf(error) });
       return err(openErrorOf(error, file));
     }
   };
 
-  return {
+  const store: Store = {
     path: file,
     readOnly,
 
     async load() {
+      const loaded = await store.read();
+      if (!loaded.ok) return loaded;
+      const sound = await store.verify(loaded.value);
+      if (!sound.ok) return sound;
+      backup.start();
+      return loaded;
+    },
+
+    read() {
       const reading = ahead ?? read();
       ahead = undefined;
-      const loaded = await reading;
-      if (loaded.ok) backup.start();
-      return loaded;
+      return reading;
+    },
+
+    async verify({ records }) {
+      const damaged = (detail: string) => err({ code: 'damaged', path: file, detail } as const);
+      try {
+        const fault = await findFault(records);
+        return fault === undefined ? ok(undefined) : damaged(fault);
+      } catch (error) {
+        if (error instanceof SyntaxError) return damaged(messageOf(error));
+        throw error;
+      }
     },
 
     readAhead() {
@@ -149,6 +171,8 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
       running.add(reading);
       void reading.finally(() => running.delete(reading));
     },
+
+    backUpSoon: () => backup.startSoon(),
 
     async commit(revision, label, diff) {
       assertSound(diff);
@@ -202,7 +226,11 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
       }
     },
   };
+  return store;
 }
+
+/** A copy is a second's work on a large build: the window that has just opened goes first. */
+const BACK_UP_AFTER_MS = 2_000;
 
 /** One copy at most, when asked for the first time. */
 function backupToCome(file: string, folder: string | undefined, now: () => string) {
@@ -211,16 +239,28 @@ function backupToCome(file: string, folder: string | undefined, now: () => strin
     settle = resolve;
   });
   let wanted = folder;
+  let waiting: NodeJS.Timeout | undefined;
   if (wanted === undefined) settle(ok(undefined));
+  const start = () => {
+    clearTimeout(waiting);
+    waiting = undefined;
+    if (wanted === undefined) return;
+    void backUpFile(file, wanted, now()).then(settle);
+    wanted = undefined;
+  };
   return {
     done,
-    start() {
-      if (wanted === undefined) return;
-      void backUpFile(file, wanted, now()).then(settle);
-      wanted = undefined;
+    start,
+    startSoon() {
+      if (wanted !== undefined) waiting ??= setTimeout(start, BACK_UP_AFTER_MS);
+    },
+    /** What was to start soon starts now. */
+    hurry() {
+      if (waiting !== undefined) start();
     },
     /** From now on none is begun; one that runs is finished. */
     skip() {
+      clearTimeout(waiting);
       if (wanted !== undefined) settle(ok(undefined));
       wanted = undefined;
     },

@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import type { PartId } from '../../shared/base/ids.ts';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
 import { Materials } from '../materials/materials-dialog.tsx';
@@ -9,7 +10,7 @@ import { useKeys } from './keys.ts';
 import { useMenu } from './menu.ts';
 import { Mishap } from './mishap.tsx';
 import { NoBuild, OpenFailed } from './no-build.tsx';
-import { goTo, usePlace } from './place.ts';
+import { goTo, placeNow, usePlace } from './place.ts';
 import { Rail } from './rail.tsx';
 import { SaveBanner } from './save-banner.tsx';
 import { TitleStrip } from './title-strip.tsx';
@@ -22,7 +23,7 @@ export function App() {
   useMenu(engine, setDialog);
   useKeys(engine, setDialog);
   useWindowState(file);
-  useFirstPart();
+  useFirstPart(file.is === 'open' ? file.first : undefined);
 
   const { department, part: partOnShow } = usePlace();
   useFirstFocus(department);
@@ -74,10 +75,16 @@ function useFirstFocus(department: string): void {
   }, [isThere, department]);
 }
 
-/** When a build is opened, or the selected part goes, the first part is selected. */
-function useFirstPart(): void {
+/**
+ * When a build is opened, or the selected part goes, the first part is selected.
+ * @param opening the first part as the build was opened: known before the engine has worked anything out.
+ */
+function useFirstPart(opening: PartId | undefined): void {
   const summary = useView('summary', null);
   const { part } = usePlace();
+  useLayoutEffect(() => {
+    if (opening !== undefined && placeNow().part === undefined) goTo({ part: opening });
+  }, [opening]);
   useEffect(() => {
     if (summary === undefined) return;
     if (part !== undefined && summary.parts.some(({ id }) => id === part)) return;

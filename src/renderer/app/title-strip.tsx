@@ -44,13 +44,15 @@ export function TitleStrip({ file, onFind, onSettings }: TitleStripProps) {
         </div>
       </Tip>
       <Box label="Parts">
-        <span className="figure">{summary?.parts.length ?? 0}</span>
+        <span className="figure">{summary?.parts.length ?? '…'}</span>
       </Box>
       <Box label="Dimensions">
-        <span className="figure">{summary?.dimensions ?? 0}</span>
+        <span className="figure">{summary?.dimensions ?? '…'}</span>
       </Box>
       <Box label="Open findings">
-        {counts === undefined || counts.stop + counts.caution + counts.note === 0 ? (
+        {counts === undefined ? (
+          '…'
+        ) : counts.stop + counts.caution + counts.note === 0 ? (
           'none'
         ) : (
           <span className="mark-row">

@@ -14,7 +14,13 @@ function shellInMemory(records: readonly BuildRecord[]) {
   let revision = 0;
   let past: { label: string; diff: BuildDiff }[] = [];
   let future: { label: string; diff: BuildDiff }[] = [];
-  const state = { refuse: undefined as CommitError | undefined, commits: 0, atOnce: 0, mostAtOnce: 0 };
+  const state = {
+    refuse: undefined as CommitError | undefined,
+    verdict: { ok: true, value: undefined } as Response<'build:verify'>,
+    commits: 0,
+    atOnce: 0,
+    mostAtOnce: 0,
+  };
   const saved = () => ({ revision, undo: past.at(-1)?.label, redo: future.at(-1)?.label });
   const handlers: { [C in Channel]?: (request: Request<C>) => Promise<Response<C>> } = {
     'build:load': async () => ({
@@ -27,6 +33,7 @@ function shellInMemory(records: readonly BuildRecord[]) {
         readOnly: undefined,
       },
     }),
+    'build:verify': async () => state.verdict,
     'build:commit': async (request) => {
       state.commits++;
       state.mostAtOnce = Math.max(state.mostAtOnce, ++state.atOnce);
@@ -105,6 +112,17 @@ const settled = async (engine: Engine) => {
     await new Promise((go) => setTimeout(go, 1));
 };
 const addPart = (engine: Engine, name: string) => engine.run('part-add', { set: { name } });
+
+test('a build whose rows prove damaged is not shown as open, and takes no edit', async () => {
+  const { engine, shell } = await start();
+  shell.state.verdict = { ok: false, error: { code: 'damaged', path: '/test', detail: 'a row' } };
+  const reloading = engine.reload();
+  const edit = addPart(engine, 'base');
+  await reloading;
+  expect(engine.file()).toMatchObject({ is: 'failed', error: { code: 'damaged' } });
+  expect((await edit).ok).toBe(false);
+  expect(shell.state.commits).toBe(0);
+});
 
 describe('the engine of the window', () => {
   test('an edit is shown before it is on disk, and says so', async () => {

@@ -1,3 +1,4 @@
+import type { PartId } from '../../shared/base/ids.ts';
 import type { CommandId, ParamsOf } from '../../shared/build/commands/registry.ts';
 import { type BuildDiff, invert, isEmpty } from '../../shared/build/diff.ts';
 import type { RecordId } from '../../shared/build/records.ts';
@@ -19,6 +20,8 @@ export interface OpenFile extends HistoryLabels {
   readonly fileName: string;
   readonly folder: string;
   readonly readOnly: ReadOnlyReason | undefined;
+  /** The first part as the build was opened. */
+  readonly first: PartId | undefined;
   /** Edits shown but not yet on disk, oldest first. */
   readonly saving: readonly string[];
   /** Set when an edit could not be put on disk: further edits wait until it is tried again or taken back. */
@@ -78,6 +81,8 @@ const noBuild: RunOutcome = { ok: false, code: 'no-build', sentence: 'No build i
 // A view that someone stops watching is kept for a moment: going from part to part and back must not flicker.
 const UNWATCH_AFTER_MS = 2_000;
 
+const failed = (error: OpenError): FileState => ({ is: 'failed', error });
+
 const keyOf = (name: string, params: unknown): string => `${name} ${JSON.stringify(params) ?? ''}`;
 
 export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>): Engine {
@@ -86,6 +91,8 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
   let queue: readonly Pending[] = [];
   let sending: Promise<void> | undefined;
   let calls = 0;
+  /** Hears which part of the build that is being loaded comes first. */
+  let onRead: (first: PartId | undefined) => void = () => {};
   const fileListeners = new Set<() => void>();
   const watched = new Map<string, Watched>();
   const waiting = new Map<number, { resolve(value: unknown): void; reject(error: Error): void }>();
@@ -93,6 +100,10 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
   const setFile = (next: FileState) => {
     file = next;
     for (const listener of fileListeners) listener();
+  };
+  const close = (next: FileState) => {
+    port.post({ type: 'close' });
+    setFile(next);
   };
   const changeOpen = (change: Partial<OpenFile>) => {
     if (file.is === 'open') setFile({ ...file, ...change });
@@ -115,6 +126,10 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
         for (const listener of watch.listeners) touched.add(listener);
       }
       for (const listener of touched) listener();
+      return;
+    }
+    if (message.type === 'read') {
+      onRead(message.first);
       return;
     }
     const waiter = message.call === undefined ? undefined : waiting.get(message.call);
@@ -166,17 +181,20 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       setFile({ is: 'loading' });
       const answer = await api.invoke('build:load', undefined);
       queue = [];
-      if (!answer.ok || answer.value === undefined) {
-        port.post({ type: 'close' });
-        setFile(answer.ok ? { is: 'none' } : { is: 'failed', error: answer.error });
-        return;
-      }
+      if (!answer.ok || answer.value === undefined) return close(answer.ok ? { is: 'none' } : failed(answer.error));
       const { records, revision: at, ...opened } = answer.value;
       revision = at;
       markStage('read');
-      await call({ type: 'load', records });
+      // The window stands up while the engine works.
+      onRead = (first) => setFile({ is: 'open', ...opened, first, saving: [], halted: undefined });
+      const workedOut = Promise.allSettled([call({ type: 'load', records })]);
+      // Edits wait until the rows are known to be sound.
+      const verified = api.invoke('build:verify', undefined);
+      turn = Promise.all([turn, verified]);
+      const [verdict, [work]] = await Promise.all([verified, workedOut]);
+      if (!verdict.ok) return close(failed(verdict.error));
+      if (work.status === 'rejected') throw work.reason;
       markStage('worked out');
-      setFile({ is: 'open', ...opened, saving: [], halted: undefined });
     },
     run: (command, params) =>
       inTurn(async () => {

@@ -149,26 +149,29 @@ export function createHost(
       show({ ...change, diff });
     }
   };
-  const load = (records: readonly BuildRecord[] | undefined) => {
+  const close = () => {
     scene?.solids.drop();
     measuring.forgetAll();
     scene = undefined;
     for (const [key, watch] of watched) watched.set(key, reopen(watch));
-    if (records !== undefined) {
-      const build: Build = new Map<RecordId, BuildRecord>(records.map((record) => [record.id, record]));
-      const works = createWorks(build, () => loader.kernel);
-      scene = {
-        works,
-        index: createBuildIndex(build),
-        solids: works.solids,
-        measuring,
-        get kernel() {
-          return loader.state;
-        },
-      };
-    }
-    if (scene === undefined) refresh(watched.values(), undefined);
-    else show(undefined);
+  };
+  const load = (records: readonly BuildRecord[]) => {
+    close();
+    const build: Build = new Map<RecordId, BuildRecord>(records.map((record) => [record.id, record]));
+    const index = createBuildIndex(build);
+    // The window stands up around the first part while the rest is worked out.
+    post({ type: 'read', first: index.parts()[0]?.id });
+    const works = createWorks(build, () => loader.kernel);
+    scene = {
+      works,
+      index,
+      solids: works.solids,
+      measuring,
+      get kernel() {
+        return loader.state;
+      },
+    };
+    show(undefined);
   };
   const run = (id: string, params: unknown): RunAnswer => {
     if (!Object.hasOwn(commands, id)) throw new Error(`There is no command "${id}".`);
@@ -191,7 +194,8 @@ export function createHost(
         load(JSON.parse(message.records) as BuildRecord[]);
         return post({ type: 'answer', call: message.call, value: undefined });
       case 'close':
-        return load(undefined);
+        close();
+        return refresh(watched.values(), undefined);
       case 'watch': {
         const watch: Watched = {
           key: message.key,

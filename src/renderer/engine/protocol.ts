@@ -1,8 +1,10 @@
+import type { PartId } from '../../shared/base/ids.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Patch } from './patch.ts';
 
 /** From the window to the engine's worker. `call` numbers pair a message with its answer. */
 export type ToWorker =
+  /** A build as JSON; answered when it is worked out and every watched view has been sent. */
   | { readonly type: 'load'; readonly call: number; readonly records: string }
   | { readonly type: 'close' }
   | { readonly type: 'watch'; readonly key: string; readonly name: string; readonly params: unknown }
@@ -15,6 +17,8 @@ export type ToWorker =
 /** From the worker to the window. Views that an edit changes are sent before the answer to that edit. */
 export type FromWorker =
   | { readonly type: 'views'; readonly changes: readonly ViewChange[] }
+  /** A build was read and is now worked out; the part that comes first may be shown before anything is known of it. */
+  | { readonly type: 'read'; readonly first: PartId | undefined }
   | { readonly type: 'answer'; readonly call: number; readonly value: unknown }
   | { readonly type: 'broken'; readonly call: number | undefined; readonly message: string };
 

@@ -23,7 +23,8 @@ export function PartsPane() {
   const engine = useEngine();
   const editable = useIsEditable();
   const place = usePlace();
-  const parts = useView('summary', null)?.parts ?? none;
+  const known = useView('summary', null)?.parts;
+  const parts = known ?? none;
   const [filter, setFilter] = useState('');
   const [renaming, setRenaming] = useState<PartId>();
   const list = useRef<HTMLDivElement>(null);
@@ -87,9 +88,11 @@ export function PartsPane() {
     <Pane
       title="Parts"
       beside={
-        <span className="figure soft">
-          {shown.length === parts.length ? parts.length : `${shown.length} of ${parts.length}`}
-        </span>
+        known !== undefined && (
+          <span className="figure soft">
+            {shown.length === parts.length ? parts.length : `${shown.length} of ${parts.length}`}
+          </span>
+        )
       }
       actions={
         editable && (
@@ -97,7 +100,7 @@ export function PartsPane() {
         )
       }
     >
-      {parts.length === 0 ? (
+      {known === undefined ? null : parts.length === 0 ? (
         <Empty
           title="No parts yet"
           actions={

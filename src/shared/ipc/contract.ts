@@ -84,8 +84,13 @@ export interface PickedSolid {
 
 /** The whole surface between the window and the main process. Types only plus names: no zod, no Electron. */
 export interface IpcContract {
-  /** The build of this window; undefined when the window has none yet. */
+  /**
+   * The build of this window; undefined when the window has none yet. The first time it is handed over as it was read:
+   * nothing may be edited before `build:verify` has said that its rows are sound. Asked again, it is verified first.
+   */
   'build:load': { request: undefined; response: Result<OpenedBuild | undefined, OpenError> };
+  /** Whether every row of the build that was loaded is what a build holds; a build that is not is let go of. */
+  'build:verify': { request: undefined; response: Result<undefined, OpenError> };
   'build:commit': {
     request: { revision: number; label: string; diff: BuildDiff };
     response: Result<Saved, CommitError>;
@@ -155,6 +160,7 @@ export type Response<C extends Channel> = IpcContract[C]['response'];
 // `satisfies` makes forgetting or misspelling a channel a compile error.
 export const channels = Object.keys({
   'build:load': 0,
+  'build:verify': 0,
   'build:commit': 0,
   'build:step': 0,
   'issue:list': 0,

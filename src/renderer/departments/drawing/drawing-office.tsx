@@ -41,6 +41,8 @@ export function DrawingOffice() {
 function NoPart() {
   const engine = useEngine();
   const editable = useIsEditable();
+  const isKnown = useView('summary', null) !== undefined;
+  if (!isKnown) return <Pane title="Drawing">{null}</Pane>;
   return (
     <Pane title="Drawing">
       <Empty

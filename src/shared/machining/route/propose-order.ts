@@ -77,7 +77,7 @@ function shortestWayBack(
 }
 
 /** Orders looked at side by side; with fewer than this the answer is the very best. */
-const MOST_STATES = 600;
+const MOST_STATES = 400;
 
 /** How far one way of working has come. */
 interface State {
@@ -96,20 +96,21 @@ export function proposeOrder(list: readonly Ordered[], constraints: readonly Ord
   const ring = findRing(ids, needed);
   if (ring) return { is: 'ring', ring };
   const { before, dropped } = withWishes(ids, needed, constraints);
-  const groups = [...new Set(list.map(({ setup }) => setup))];
+  const groups = groupsOf(list);
+  const atBench = groups.find(({ setup }) => setup === undefined);
   const all = (1n << BigInt(list.length)) - 1n;
   let frontier: readonly State[] = [{ done: 0n, order: [] }];
   let fewest = true;
   const seen = new Set<bigint>([0n]);
   while (true) {
-    const reached = benchFirst(frontier, list, before, seen);
+    const reached = benchFirst(frontier, atBench, before, seen);
     const end = reached.find(({ done }) => done === all);
     if (end) return finish(list, end.order, constraints, fewest, dropped);
     const next: State[] = [];
     for (const state of reached) {
-      for (const setup of groups) {
-        if (setup === undefined) continue;
-        const further = workOn(state, setup, list, before);
+      for (const group of groups) {
+        if (group === atBench) continue;
+        const further = workOn(state, group, before);
         if (further.done === state.done || seen.has(further.done)) continue;
         seen.add(further.done);
         next.push(further);
@@ -123,6 +124,22 @@ export function proposeOrder(list: readonly Ordered[], constraints: readonly Ord
     }
     frontier = next;
   }
+}
+
+/** The operations of one set-up, or of the bench, by their places in the list. */
+interface Group {
+  readonly setup: SetupId | undefined;
+  readonly members: readonly number[];
+}
+
+function groupsOf(list: readonly Ordered[]): readonly Group[] {
+  const groups = new Map<SetupId | undefined, number[]>();
+  list.forEach(({ setup }, i) => {
+    const members = groups.get(setup);
+    if (members) members.push(i);
+    else groups.set(setup, [i]);
+  });
+  return [...groups].map(([setup, members]) => ({ setup, members }));
 }
 
 /** Who has to be done before each operation, wishes added as far as they make no ring. */
@@ -150,13 +167,14 @@ function withWishes(
 /** Work at the bench costs no holding: besides each state also the one in which it is done. */
 function benchFirst(
   states: readonly State[],
-  list: readonly Ordered[],
+  bench: Group | undefined,
   before: readonly bigint[],
   seen: Set<bigint>,
 ): readonly State[] {
+  if (!bench) return states;
   const reached = [...states];
   for (const state of states) {
-    const further = workOn(state, undefined, list, before);
+    const further = workOn(state, bench, before);
     if (further.done === state.done || seen.has(further.done)) continue;
     seen.add(further.done);
     reached.push(further);
@@ -165,21 +183,17 @@ function benchFirst(
 }
 
 /** Does all of one holding that can be done, in list order as far as that goes. */
-function workOn(
-  { done: start, order: earlier }: State,
-  setup: SetupId | undefined,
-  list: readonly Ordered[],
-  before: readonly bigint[],
-): State {
+function workOn({ done: start, order: earlier }: State, { members }: Group, before: readonly bigint[]): State {
   let done = start;
   const order = [...earlier];
-  for (let i = 0; i < list.length; i++) {
-    const bit = 1n << BigInt(i);
-    if (list[i]!.setup !== setup || (done & bit) !== 0n || (before[i]! & ~done) !== 0n) continue;
-    done |= bit;
-    order.push(i);
+  let waiting = members.filter((i) => (start & (1n << BigInt(i))) === 0n);
+  for (let next = waiting.find((i) => (before[i]! & ~done) === 0n); next !== undefined; ) {
+    const one = next;
+    done |= 1n << BigInt(one);
+    order.push(one);
     // What waited for this one may stand before it in the list.
-    i = -1;
+    waiting = waiting.filter((i) => i !== one);
+    next = waiting.find((i) => (before[i]! & ~done) === 0n);
   }
   return { done, order };
 }

@@ -50,12 +50,9 @@ export function cutterOf(
   }
   if (skins.length === 0) return [];
   return bodies
-    .filter((body) => isCutter(body) && !bearsOn(surface, body) && skins.every((skin) => takes(body, skin)))
+    .filter((body) => isCutter(body) && skins.every((skin) => takes(body, skin)))
     .map(({ record }) => record.id);
 }
-
-const bearsOn = (surface: Surface, { stations, dimensions }: PlacedBody): boolean =>
-  stations.includes(surface as StationId) || dimensions.includes(surface as DimensionId);
 
 /** @returns undefined when the station lies within a body: it is no face then. */
 function skinsAt(

@@ -3,10 +3,12 @@ import datumSet from '../../../src/shared/build/commands/datum-set.ts';
 import dimensionRemove from '../../../src/shared/build/commands/dimension-remove.ts';
 import dimensionSet from '../../../src/shared/build/commands/dimension-set.ts';
 import partSet from '../../../src/shared/build/commands/part-set.ts';
+import solidImport from '../../../src/shared/build/commands/solid-import.ts';
 import stationAdd from '../../../src/shared/build/commands/station-add.ts';
 import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
 import type { Dimension } from '../../../src/shared/build/dimension.ts';
 import { bodiesOf, dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
+import { type CodedMesh, encodeMesh } from '../../../src/shared/build/mesh-code.ts';
 import { type Board, drawBody, drawDimension } from './board.ts';
 import { add, cut, cylinder, hole, mirror, rib } from './body-sketch.ts';
 import { derived, length, tie } from './sketch.ts';
@@ -24,6 +26,13 @@ const set =
   (part: string, dimension: string, fields: Partial<Pick<Dimension, 'name' | 'value' | 'limits' | 'source'>>) =>
   (board: Board): void =>
     board.run(dimensionSet, { changes: [{ dimension: board.dimension(part, dimension), set: fields }] });
+
+/** A box with a corner at the origin that lacks half of its lid. */
+function openBox(x: number, y: number, z: number): CodedMesh {
+  const vertices = Float64Array.from([0, z].flatMap((at) => [0, 0, at, x, 0, at, x, y, at, 0, y, at]));
+  const sides = [0, 1, 2, 3].flatMap((a) => [a, (a + 1) % 4, 4 + ((a + 1) % 4), a, 4 + ((a + 1) % 4), 4 + a]);
+  return { vertices, triangles: Uint32Array.from([0, 2, 1, 0, 3, 2, 4, 5, 6, ...sides]) };
+}
 
 /** In the order of the sheets. */
 export const faults: readonly Fault[] = [
@@ -150,6 +159,26 @@ export const faults: readonly Fault[] = [
     because: 'Two digits change places, and the oil hole is drilled over the boss: 25 is meant.',
     rules: ['hole-misses'],
     draw: set('over-arm', 'oil hole height', { value: '52' }),
+  },
+  {
+    because: 'The oil cup came as a solid from somewhere else, and one facet of it was lost on the way.',
+    rules: ['body-not-taken'],
+    draw: (board) =>
+      board.run(
+        solidImport,
+        {
+          part: board.part('over-arm'),
+          solid: { name: 'oil cup', fileName: 'oil cup.stl', unit: 'mm', ...encodeMesh(openBox(12, 12, 8)), note: '' },
+          origin: [
+            board.station('over-arm', 'X', 'rod line'),
+            board.station('over-arm', 'Y', 'rod line'),
+            board.station('over-arm', 'Z', 'boss upper face'),
+          ],
+          turn: ['+X', '+Y', '+Z'],
+          source: 'assumed',
+        },
+        'over-arm/oil cup',
+      ),
   },
   {
     because: 'The belt groove waits for the motor and its pulley to be found.',

@@ -10,14 +10,18 @@ import { previewCsvAsk } from './asks/preview-csv.ts';
 import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
 import { solidHomeAsk } from './asks/solid-home.ts';
+import { stationsAsk } from './asks/stations.ts';
 import type { Ask, View } from './view.ts';
 import { bodiesView } from './views/bodies.ts';
 import { findingsView } from './views/findings.ts';
 import { linksView } from './views/links.ts';
+import { machinesView } from './views/machines.ts';
 import { materialsView } from './views/materials.ts';
 import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
 import { reachView } from './views/reach.ts';
+import { setupView } from './views/setup.ts';
+import { setupsView } from './views/setups.ts';
 import { sheetView } from './views/sheet.ts';
 import { solidView } from './views/solid.ts';
 import { summaryView } from './views/summary.ts';
@@ -36,6 +40,9 @@ export const views = {
   opened: openedView,
   materials: materialsView,
   reach: reachView,
+  machines: machinesView,
+  setups: setupsView,
+  setup: setupView,
 } as const satisfies Record<string, View<never, unknown>>;
 
 /** Every question that the window can ask once. */
@@ -52,6 +59,7 @@ export const asks = {
   'solid-home': solidHomeAsk,
   'code-solid': codeSolidAsk,
   'export-solid': exportSolidAsk,
+  stations: stationsAsk,
 } as const satisfies Record<string, Ask<never, unknown>>;
 
 export type ViewName = keyof typeof views;

@@ -1,0 +1,145 @@
+import './swing.css';
+import { useMemo, useRef, useState } from 'react';
+import { drawSetup } from '../../../../shared/machining/picture/draw-setup.ts';
+import type { PictureSide } from '../../../../shared/machining/picture/picture.ts';
+import type { Cut, SeenWork, SetupScene } from '../../../../shared/machining/picture/scene.ts';
+import { toolRange } from '../../../../shared/machining/picture/zones.ts';
+import { formatQuantity } from '../../../../shared/quantity/format.ts';
+import type { SetupModel, VerdictRow } from '../../../engine/machining/models.ts';
+import { useSize } from '../../../kit/use-size.ts';
+import { type Board, layOut, stack } from './board.ts';
+import { SetupDrawing } from './setup-drawing.tsx';
+import { ZoneStrip } from './zone-strip.tsx';
+
+export type SwingLook = 'end' | 'above';
+
+interface SwingViewProps {
+  readonly model: SetupModel;
+  readonly scene: SetupScene;
+  /** The verdict that is measured. */
+  readonly verdict: VerdictRow | undefined;
+  readonly second: SwingLook;
+  readonly work: Readonly<Partial<Record<PictureSide, SeenWork>>>;
+}
+
+const STEPS = 200;
+
+/** Room about the drawing, px. */
+const EDGE = 12;
+
+/** A set-up drawn to scale, with the saddle where the reader puts it. */
+export function SwingView({ model, scene, verdict, second, work }: SwingViewProps) {
+  const sheet = useRef<HTMLDivElement>(null);
+  const size = useSize(sheet);
+  const words = (mm: number) => formatQuantity(mm, 'length', { unit: model.unit });
+  const [chosen, setChosen] = useState<number>();
+  const ofVerdict = verdict?.operation?.id;
+  const [picked, setPicked] = useState<string>();
+  const cut = cutOf(scene, picked ?? ofVerdict);
+  const range = rangeOf(scene, cut);
+  const tool = clamp(chosen ?? startOf(scene, cut, verdict), range);
+  const picture = useMemo(() => drawSetup(scene, { tool, cut, shown: verdict?.shown }), [scene, tool, cut, verdict]);
+  const [front, other] = [
+    picture.views.find(({ side }) => side === 'front'),
+    picture.views.find(({ side }) => side === second) ?? picture.views[1],
+  ];
+  const boards = useMemo(() => {
+    if (front === undefined || other === undefined || size.width === 0) return undefined;
+    const [width, height] = [size.width - 2 * EDGE, size.height - 2 * EDGE];
+    return (other.side === 'above' ? stack : layOut)(front.box, other.box, width, height);
+    // A box does not change while the saddle moves, and is the same to the last bit.
+  }, [front, other, size]);
+  const move = (px: number, board: Board) => setChosen(clamp(board.along(px - EDGE), range));
+  const place = placeWords(model, tool, words);
+  const canMove = range[1] > range[0];
+  return (
+    <div className="swing-frame">
+      <div className="swing-board" ref={sheet}>
+        {boards !== undefined && front !== undefined && other !== undefined && (
+          <svg
+            className="swing-svg"
+            width={size.width}
+            height={size.height}
+            role="img"
+            aria-label={pictureWords(model, verdict)}
+            onPointerDown={(event) => {
+              if (!canMove || event.button !== 0) return;
+              event.currentTarget.setPointerCapture(event.pointerId);
+              move(event.nativeEvent.offsetX, boards[0]);
+            }}
+            onPointerMove={(event) => {
+              if (event.currentTarget.hasPointerCapture(event.pointerId)) move(event.nativeEvent.offsetX, boards[0]);
+            }}
+          >
+            <g transform={`translate(${EDGE} ${EDGE})`}>
+              <SetupDrawing view={front} board={boards[0]} work={work.front} words={words} />
+              <SetupDrawing view={other} board={boards[1]} work={work[other.side]} words={words} />
+            </g>
+          </svg>
+        )}
+      </div>
+      <div className="swing-scrub">
+        {scene.cuts.length > 1 && (
+          <select
+            className="input swing-cut"
+            aria-label="Cut"
+            value={cut?.operation ?? ''}
+            onChange={(event) => {
+              setPicked(event.target.value);
+              setChosen(undefined);
+            }}
+          >
+            {scene.cuts.map(({ operation, name }) => (
+              <option key={operation ?? name} value={operation ?? ''}>
+                {name}
+              </option>
+            ))}
+          </select>
+        )}
+        <label className="swing-slider">
+          <span className="lettering soft">{scene.is === 'lathe' ? 'Edge of the tool' : 'Tool'}</span>
+          <input
+            type="range"
+            data-pane-entry
+            min={range[0]}
+            max={range[1]}
+            step={(range[1] - range[0]) / STEPS || 1}
+            value={tool}
+            disabled={!canMove}
+            aria-valuetext={place}
+            onChange={(event) => setChosen(Number(event.target.value))}
+          />
+        </label>
+        <output className="figure swing-place">{place}</output>
+      </div>
+      {scene.is === 'lathe' && <ZoneStrip scene={scene} tool={tool} verdicts={model.verdicts} words={words} />}
+    </div>
+  );
+}
+
+const clamp = (at: number, [low, high]: readonly [number, number]): number => Math.min(high, Math.max(low, at));
+
+const cutOf = ({ cuts }: SetupScene, operation: string | undefined): Cut | undefined =>
+  cuts.find((cut) => cut.operation !== undefined && cut.operation === operation) ?? cuts[0];
+
+function rangeOf(scene: SetupScene, cut: Cut | undefined): readonly [number, number] {
+  if (cut !== undefined) return [Math.min(cut.from, cut.to), Math.max(cut.from, cut.to)];
+  return scene.is === 'lathe' ? toolRange(scene) : scene.size.along;
+}
+
+/** Where the saddle stands at first: for a verdict of its own place as near to that as the cut lets it come. */
+function startOf(scene: SetupScene, cut: Cut | undefined, verdict: VerdictRow | undefined): number {
+  const [low, high] = rangeOf(scene, cut);
+  return verdict?.shown.at ?? (low + high) / 2;
+}
+
+/** `41 mm along X`: measured as the drawing measures, from the part's datum. */
+function placeWords({ from, record }: SetupModel, tool: number, words: (mm: number) => string): string {
+  return `${words(from.at + from.sign * tool)} along ${record.line.axis}`;
+}
+
+function pictureWords({ record, part }: SetupModel, verdict: VerdictRow | undefined): string {
+  const of = `${record.name}: ${part} in the machine, drawn to scale.`;
+  if (verdict === undefined) return of;
+  return `${of} ${verdict.title}: ${verdict.state}${verdict.margin === undefined ? '' : `, ${verdict.margin}`}.`;
+}

@@ -103,7 +103,7 @@ export function proposeCut(wanted: CutWanted): CutConditions {
   const start =
     chosen.speed ??
     (row && (wanted.finish && wanted.process !== 'drill' ? (row.least + row.most) / 2 : row.least) * factor);
-  const from = chosen.speed === undefined ? 'table' : 'chosen';
+  const from: Proposal['from'] = chosen.speed === undefined ? 'table' : 'chosen';
   if (wanted.process === 'saw') {
     if (start === undefined) return { speed: undefined, rpm: undefined, feed, asked: undefined };
     const value = within(start, machine);
@@ -111,9 +111,9 @@ export function proposeCut(wanted: CutWanted): CutConditions {
   }
   const turns = turning(wanted);
   if (!turns) {
-    const speed = start === undefined ? undefined : { value: start, from, row };
+    const speed: Proposal | undefined = start === undefined ? undefined : { value: start, from, row };
     const rpm = chosen.rpm === undefined ? undefined : ({ value: chosen.rpm, from: 'chosen', row: undefined } as const);
-    return { speed: speed as Proposal | undefined, rpm, feed, asked: undefined };
+    return { speed, rpm, feed, asked: undefined };
   }
   if (chosen.rpm !== undefined) {
     const speed: Proposal = { value: turns.speedAt(chosen.rpm), from: 'chosen', row };
@@ -132,7 +132,7 @@ export function proposeCut(wanted: CutWanted): CutConditions {
 }
 
 const within = (value: number, { slowest, fastest }: MachineRange): number =>
-  Math.max(slowest ?? value, Math.min(fastest ?? value, value));
+  Math.max(slowest ?? 0, Math.min(fastest ?? Number.POSITIVE_INFINITY, value));
 
 function speedRow({ metal, process, edge }: CutWanted): FigureRange | undefined {
   if (process === 'grind') return grinding.work;

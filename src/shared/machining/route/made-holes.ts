@@ -1,5 +1,5 @@
 import type { BodyId, DimensionId } from '../../base/ids.ts';
-import { type SizeRole, valueInRole } from '../../build/body-uses.ts';
+import { type SizeRole, servesAs, valueInRole } from '../../build/body-uses.ts';
 import type { Operation } from '../../build/operation.ts';
 import { parseThread } from '../../quantity/parse-thread.ts';
 import type { PlacedBody } from '../../solid/placed.ts';
@@ -60,11 +60,12 @@ export function holeOf({ record, moves }: PlacedBody, answers: Answers): MadeHol
   };
 }
 
-/** The value of a size in a role; undefined where it has none. */
+/** The value of a size in a role; undefined where it has none, or measures something else. */
 export function sizeIn(answers: Answers, id: DimensionId, role: SizeRole): number | undefined {
   const known = answers.size(id);
   const value = known?.resolved.value;
-  return known === undefined || value === undefined ? undefined : valueInRole(known.record, value, role);
+  if (known === undefined || value === undefined || !servesAs(known.record.measure, role)) return undefined;
+  return valueInRole(known.record, value, role);
 }
 
 /** The thread that a size is: its pitch as written, else the coarse one of its major diameter. */

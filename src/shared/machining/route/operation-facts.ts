@@ -9,7 +9,7 @@ import { type MaterialRow, materialNamed } from '../../tables/materials.ts';
 import { type CutWanted, jobOf, proposeCut } from '../cutting/conditions.ts';
 import { deepestCut, type LoadedCut, loadOf } from '../cutting/cut-load.ts';
 import type { Unknown } from '../setup-check.ts';
-import { type MachineMeans, meansOf } from './machine-figures.ts';
+import { type MachineMeans, meansOf } from './machine-means.ts';
 import type { OperationFact, Pass } from './operation-fact.ts';
 import { cuttingDiameter, type HoleCut, holeCuts } from './operation-sizes.ts';
 import { warningsOf } from './operation-warnings.ts';

@@ -8,7 +8,7 @@ import {
   slenderLimits,
   TOO_DEEP_HOLE,
 } from '../../tables/cutting-practice.ts';
-import type { MachineMeans } from './machine-figures.ts';
+import type { MachineMeans } from './machine-means.ts';
 import type { OperationWarning, Pass } from './operation-fact.ts';
 import type { HoleCut } from './operation-sizes.ts';
 import type { ReadOperation } from './read-operation.ts';

@@ -226,6 +226,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     findings: () => gathered.all,
     findingsOf: (part) => gathered.byPart.get(part) ?? noFindings,
     gatesOf: (part) => gates.get(part)?.states ?? noGates,
+    factsOf: (part) => states.get(part)?.facts,
     update,
     computeSolid,
     takeSolid,

@@ -4,7 +4,7 @@ import type { Build } from '../build/records.ts';
 import type { Drawing, DrawingChange } from '../drawing/drawing.ts';
 import type { PlacedBody } from '../solid/placed.ts';
 import type { MeasuredPart, Solids } from '../solid/solids.ts';
-import type { Finding, GateState } from './rule.ts';
+import type { Finding, GateState, PartFacts } from './rule.ts';
 
 /** What an edit changed, for whoever shows it. */
 export interface WorksChange {
@@ -24,6 +24,8 @@ export interface Works {
   findings(): readonly Finding[];
   findingsOf(part: PartId): readonly Finding[];
   gatesOf(part: PartId): readonly GateState[];
+  /** What the rules see of a part; entries keep their identity while they say the same. Undefined when it is not there. */
+  factsOf(part: PartId): PartFacts | undefined;
   update(diff: BuildDiff): WorksChange;
   /** Works out the solid of a part as it is now, and what the rules say of it. Without a kernel nothing changes. */
   computeSolid(part: PartId): WorksChange;

@@ -14,6 +14,8 @@ export const patternSchema = z.strictObject({
   name: nameSchema,
   /** What was measured on it, by the stable key of the inspection sheet's line. */
   measured: z.array(z.strictObject({ of: z.string().max(200), value: writtenSchema })).max(300),
+  /** The same lines measured on the casting that came of it: the founder's own contraction is learnt from both. */
+  cast: z.array(z.strictObject({ of: z.string().max(200), value: writtenSchema })).max(300),
   /** Tried on the real machine before coating. */
   trials: z.array(z.strictObject({ what: nameSchema, fits: z.boolean(), at: momentSchema, note: noteSchema })).max(60),
   /** Mass before the coating, of the pattern with what is built into it. */
@@ -36,6 +38,7 @@ export const defaultPattern = (id: PatternId, part: PartId, name: string, order:
   part,
   name,
   measured: [],
+  cast: [],
   trials: [],
   bare: '',
   scaleStep: '',

@@ -4,13 +4,11 @@ import { genericMachine, genericOrigin } from '../../tables/generic-machines.ts'
 import type { MachineType } from '../../tables/machine-figures.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { whyNotKept } from '../keepable.ts';
-import { leaveOutUndefined } from '../leave-out-undefined.ts';
 import { machinesOf, settingsOf } from '../look-up.ts';
 import { defaultMachine, type Machine } from '../machine.ts';
+import { machineAsKept } from '../machine-as-kept.ts';
 import { freeName } from '../names.ts';
 import { placeInList } from '../place-in-list.ts';
-import { withUnits } from '../with-unit.ts';
 
 export type MachineFields = Partial<Omit<Machine, 'kind' | 'id' | 'order'>>;
 
@@ -36,20 +34,19 @@ export default defineCommand<MachineAdd>({
     const taken = machines.map((machine) => machine.name);
     const { orders, moved } = placeInList(machines, before);
     const name = set.name?.trim() || freeName(row?.name ?? type, taken);
-    const written: Machine = leaveOutUndefined({
+    const written: Machine = {
       ...defaultMachine(newId('machine'), name, type, orders[0]!),
       ...(row ? { generic: true, note: genericOrigin } : {}),
       ...set,
       type,
       name,
       figures: { ...row?.figures, ...set.figures },
-    });
-    const machine = withUnits(written, settingsOf(build).lengthUnit);
-    const refused = whyNotKept(machine);
-    if (refused) return err(refused);
+    };
+    const machine = machineAsKept(written, settingsOf(build).lengthUnit);
+    if (!machine.ok) return machine;
     const draft = draftOf(build);
     for (const [, to] of moved) draft.put(to);
-    draft.put(machine);
+    draft.put(machine.value);
     return ok({ diff: draft.diff(), label: `add machine ${name}` });
   },
 });

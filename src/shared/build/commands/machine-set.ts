@@ -3,11 +3,11 @@ import { err, ok } from '../../base/result.ts';
 import { machineFigure } from '../../tables/machine-figures.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { shorten, whyNotKept } from '../keepable.ts';
+import { shorten } from '../keepable.ts';
 import { leaveOutUndefined } from '../leave-out-undefined.ts';
 import { recordOf, settingsOf } from '../look-up.ts';
 import type { Machine } from '../machine.ts';
-import { withUnits } from '../with-unit.ts';
+import { machineAsKept } from '../machine-as-kept.ts';
 import type { MachineFields } from './machine-add.ts';
 
 export interface MachineSet {
@@ -32,11 +32,10 @@ export default defineCommand<MachineSet>({
     const figures = Object.entries({ ...from.figures, ...set.figures }).filter(([, text]) => text.trim() !== '');
     const given = leaveOutUndefined(set);
     const changed: Machine = { ...from, ...given, name, figures: Object.fromEntries(figures) };
-    const to = withUnits(changed, settingsOf(build).lengthUnit);
-    const refused = whyNotKept(to);
-    if (refused) return err(refused);
+    const to = machineAsKept(changed, settingsOf(build).lengthUnit);
+    if (!to.ok) return to;
     const draft = draftOf(build);
-    draft.put(to);
+    draft.put(to.value);
     return ok({ diff: draft.diff(), label: labelOf(from, set) });
   },
 });

@@ -1,13 +1,11 @@
 import { err, ok } from '../../base/result.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { whyNotKept } from '../keepable.ts';
-import { leaveOutUndefined } from '../leave-out-undefined.ts';
 import { machinesOf, recordOf, settingsOf } from '../look-up.ts';
 import type { Machine } from '../machine.ts';
+import { machineAsKept } from '../machine-as-kept.ts';
 import { counted } from '../names.ts';
 import { placeInList } from '../place-in-list.ts';
-import { withUnits } from '../with-unit.ts';
 
 export interface MachinesTake {
   /** Whole records, as the user's shop keeps them. */
@@ -31,11 +29,9 @@ export default defineCommand<MachinesTake>({
     let added = 0;
     for (const given of taken) {
       const there = recordOf(build, 'machine', given.id);
-      const whole = leaveOutUndefined({ ...given, order: there?.order ?? orders[added++]! });
-      const machine = withUnits(whole, lengthUnit);
-      const refused = whyNotKept(machine);
-      if (refused) return err(refused);
-      draft.put(machine);
+      const machine = machineAsKept({ ...given, order: there?.order ?? orders[added++]! }, lengthUnit);
+      if (!machine.ok) return machine;
+      draft.put(machine.value);
     }
     const what = taken.length === 1 ? `machine ${first.name}` : counted(taken.length, 'machine');
     return ok({ diff: draft.diff(), label: `take ${what} from the shop` });

@@ -30,8 +30,8 @@ export function acrossTurned({ u, v, outline }: Turned, pose: Pose): Reach {
     hi: centre + widest,
     breaks,
     within(from, to, found) {
-      const d = from > centre ? from - centre : to < centre ? centre - to : 0;
-      const x = from > centre ? from : to < centre ? to : centre;
+      const x = Math.min(Math.max(centre, from), to);
+      const d = Math.abs(x - centre);
       const exact = farthestAt(points, k, d, found.floor, place);
       if (exact === undefined) return;
       const r = Math.sqrt(place.w * place.w + (k + place.s) * (k + place.s));

@@ -7,6 +7,7 @@ import { namesAsk } from './asks/names.ts';
 import { pictureAsk } from './asks/picture.ts';
 import { previewAsk } from './asks/preview.ts';
 import { previewCsvAsk } from './asks/preview-csv.ts';
+import { proposeOrderAsk } from './asks/propose-order.ts';
 import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
 import { solidHomeAsk } from './asks/solid-home.ts';
@@ -14,12 +15,14 @@ import { stationsAsk } from './asks/stations.ts';
 import type { Ask, View } from './view.ts';
 import { bodiesView } from './views/bodies.ts';
 import { findingsView } from './views/findings.ts';
+import { holesView } from './views/holes.ts';
 import { linksView } from './views/links.ts';
 import { machinesView } from './views/machines.ts';
 import { materialsView } from './views/materials.ts';
 import { openedView } from './views/opened.ts';
 import { partView } from './views/part.ts';
 import { reachView } from './views/reach.ts';
+import { routeView } from './views/route.ts';
 import { setupView } from './views/setup.ts';
 import { setupsView } from './views/setups.ts';
 import { sheetView } from './views/sheet.ts';
@@ -43,6 +46,8 @@ export const views = {
   machines: machinesView,
   setups: setupsView,
   setup: setupView,
+  route: routeView,
+  holes: holesView,
 } as const satisfies Record<string, View<never, unknown>>;
 
 /** Every question that the window can ask once. */
@@ -60,6 +65,7 @@ export const asks = {
   'code-solid': codeSolidAsk,
   'export-solid': exportSolidAsk,
   stations: stationsAsk,
+  'propose-order': proposeOrderAsk,
 } as const satisfies Record<string, Ask<never, unknown>>;
 
 export type ViewName = keyof typeof views;

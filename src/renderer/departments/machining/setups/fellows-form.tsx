@@ -7,8 +7,9 @@ import { useEngine, useView } from '../../../engine/use-engine.ts';
 import { Button, IconButton } from '../../../kit/button.tsx';
 import { SelectField } from '../../../kit/field.tsx';
 import { RemoveIcon } from '../../../kit/icons.tsx';
-import { NameField } from './name-field.tsx';
-import { nameOf, optionNamed, type SetupEdit } from './setup-edit.ts';
+import { NameField } from '../fields/name-field.tsx';
+import { nameOf, optionNamed } from '../fields/plan-edit.ts';
+import type { SetupEdit } from './setup-edit.ts';
 
 type Fellow = Setup['fellows'][number];
 type Signed = Fellow['turn'][number];

@@ -5,8 +5,8 @@ import { type Fixture, fixtureKinds } from '../../../../shared/build/setup.ts';
 import { Button, IconButton } from '../../../kit/button.tsx';
 import { ChoiceField, SelectField, SettledField } from '../../../kit/field.tsx';
 import { RemoveIcon } from '../../../kit/icons.tsx';
-import { AmountField } from './amount-field.tsx';
-import { PlaceField } from './place-field.tsx';
+import { AmountField } from '../fields/amount-field.tsx';
+import { PlaceField } from '../fields/place-field.tsx';
 import type { SetupEdit } from './setup-edit.ts';
 
 const kinds = fixtureKinds.map((kind) => ({ value: kind, label: kind }));

@@ -1,8 +1,8 @@
 import type { Place } from '../../../../shared/build/amount.ts';
 import type { Holding, HoldingWay } from '../../../../shared/build/setup.ts';
 import { SelectField } from '../../../kit/field.tsx';
-import { AmountField } from './amount-field.tsx';
-import { PlaceField } from './place-field.tsx';
+import { AmountField } from '../fields/amount-field.tsx';
+import { PlaceField } from '../fields/place-field.tsx';
 import type { SetupEdit } from './setup-edit.ts';
 
 const ways: readonly { readonly value: HoldingWay; readonly label: string }[] = [

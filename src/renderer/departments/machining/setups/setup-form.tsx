@@ -4,11 +4,12 @@ import type { PartCondition, Setup } from '../../../../shared/build/setup.ts';
 import { type Axis, axes } from '../../../../shared/build/station.ts';
 import type { SetupModel } from '../../../engine/machining/models.ts';
 import { ChoiceField, SelectField, SettledField } from '../../../kit/field.tsx';
+import { NameField } from '../fields/name-field.tsx';
+import { nameOf, stationNamed } from '../fields/plan-edit.ts';
 import { FellowsForm } from './fellows-form.tsx';
 import { FixturesForm } from './fixtures-form.tsx';
 import { HoldingFields } from './holding-fields.tsx';
-import { NameField } from './name-field.tsx';
-import { nameOf, stationNamed, useSetupEdit } from './setup-edit.ts';
+import { useSetupEdit } from './setup-edit.ts';
 
 const axisOptions = axes.map((axis) => ({ value: axis, label: axis }));
 

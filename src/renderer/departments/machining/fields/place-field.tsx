@@ -2,10 +2,10 @@ import type { Place } from '../../../../shared/build/amount.ts';
 import type { Axis } from '../../../../shared/build/station.ts';
 import { SettledField } from '../../../kit/field.tsx';
 import { NameField } from './name-field.tsx';
-import { nameOf, type SetupEdit, stationNamed } from './setup-edit.ts';
+import { nameOf, type PlanEdit, stationNamed } from './plan-edit.ts';
 
 interface PlaceFieldProps {
-  readonly edit: SetupEdit;
+  readonly edit: PlanEdit;
   readonly label: string;
   /** Where the place stands in the record. */
   readonly field: string;
@@ -18,14 +18,14 @@ interface PlaceFieldProps {
 
 /** A station, and how far beyond it. */
 export function PlaceField({ edit, label, field, axis, place, onPlace }: PlaceFieldProps) {
-  const { model } = edit;
-  const options = axis === undefined ? model.stations : model.stations.filter((option) => option.axis === axis);
+  const { names } = edit;
+  const options = axis === undefined ? names.stations : names.stations.filter((option) => option.axis === axis);
   const stationField = `${field}/station`;
   return (
     <div className="place-field">
       <NameField
         label={label}
-        kept={nameOf(model.stations, place?.station)}
+        kept={nameOf(names.stations, place?.station)}
         options={options}
         placeholder={axis === undefined ? 'Station' : `Station along ${axis}`}
         error={edit.error(stationField)}

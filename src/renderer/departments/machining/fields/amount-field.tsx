@@ -1,9 +1,9 @@
 import type { Amount } from '../../../../shared/build/amount.ts';
 import { NameField } from './name-field.tsx';
-import { amountOf, amountText, type SetupEdit } from './setup-edit.ts';
+import { amountOf, amountText, type PlanEdit } from './plan-edit.ts';
 
 interface AmountFieldProps {
-  readonly edit: SetupEdit;
+  readonly edit: PlanEdit;
   readonly label: string;
   readonly field: string;
   readonly amount: Amount;
@@ -13,7 +13,7 @@ interface AmountFieldProps {
 
 /** A number that is a size of the drawing, or is written here. */
 export function AmountField({ edit, label, field, amount, hint, onAmount }: AmountFieldProps) {
-  const { sizes } = edit.model;
+  const { sizes } = edit.names;
   return (
     <NameField
       label={label}

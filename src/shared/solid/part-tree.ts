@@ -93,8 +93,8 @@ export function createPartTree(kernel: Kernel): PartTree {
     return placed;
   }
 
-  // Within a run the list's order stays: with what all others stand on put last, faces of mirrored copies that should coincide
-  // but are a rounding apart were left as cracks, which thin walls were then found at.
+  // Within a run the list's order stays: with what all others stand on put last, thin walls that are not there were found at the
+  // feet of fillets of mirrored legs, though their corners lie on one grid.
   const solidFrom = (placed: readonly Placed[]): KernelSolid | undefined =>
     tree.solidOf(runsOf(placed).map((run) => run.map(({ step }) => step)));
 

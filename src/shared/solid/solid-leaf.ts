@@ -31,6 +31,15 @@ export function makeLeaf(
   return ok({ body, moves, shape, solid: taken.value, sources, ...kernel.boxOf(taken.value) });
 }
 
+/** A millionth of a millimetre holds about a thousand of these steps; a power of two, so that rounding to them is exact. */
+const STEPS_PER_MM = 2 ** 30;
+
+/**
+ * Places that are the same on the drawing come out a rounding apart where one is worked out by a mirror or a turn. The kernel
+ * takes them at their word: faces 1e-14 mm apart leave a crack, or none, as it happens to come to them. On a grid they are one.
+ */
+export const onGrid = (mm: number): number => Math.round(mm * STEPS_PER_MM) / STEPS_PER_MM + 0;
+
 /** A body with all its copies: one mesh where they stand apart, which costs no union, else one for each. */
 export function meshesOf(
   shape: ExactShape,
@@ -40,7 +49,8 @@ export function meshesOf(
   const body = meshOfShape(shape, fineness);
   const copies = moves.map((move, copy): ClosedMesh => {
     const mesh = movedMesh(body.mesh, move);
-    return { ...mesh, facetOf: mesh.facetOf.map((facet) => facetNumber(body, copy, facet)) };
+    const facetOf = mesh.facetOf.map((facet) => facetNumber(body, copy, facet));
+    return { ...mesh, vertices: mesh.vertices.map(onGrid), facetOf };
   });
   return { body, meshes: standApart(copies) ? [joined(copies)] : copies };
 }

@@ -1,14 +1,19 @@
+import fc from 'fast-check';
 import { sql } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { connectStore } from '../../src/main/store/file-format.ts';
 import { openStore } from '../../src/main/store/open-store.ts';
 import { recover } from '../../src/main/store/recover.ts';
 import { BugError } from '../../src/shared/base/assert.ts';
+import { apply, isEmpty } from '../../src/shared/build/diff.ts';
+import { buildOf } from '../../src/shared/build/look-up.ts';
 import type { Operation } from '../../src/shared/build/operation.ts';
 import { type Plan, usesOfPlan } from '../../src/shared/build/plan-uses.ts';
 import type { BuildRecord } from '../../src/shared/build/records.ts';
 import type { Setup } from '../../src/shared/build/setup.ts';
 import { validateBuild } from '../../src/shared/build/validate-build.ts';
+import { countingContext, dice, orderOf, tryOrder } from '../support/random-edits.ts';
+import { planOrderOf } from '../support/random-plans.ts';
 import { samplePlans } from '../support/sample-plans.ts';
 import { byId, okOf, recordsOf, refusalOf, removing, updating, workbench } from './sample-build.ts';
 
@@ -137,8 +142,8 @@ describe('recovery', () => {
 
   test('leaves out a set-up whose state is after a lost operation, and what then hangs on nothing follows', async () => {
     const { lost, records: left } = await salvaged(`delete from operation where id = 'operation:face';`);
-    expect(left.some(({ id }) => id === 'setup:full')).toBe(false);
-    const bored = left.find(({ id }) => id === 'operation:bore') as Operation;
+    expect(left.some(({ id }) => (id as string) === 'setup:full')).toBe(false);
+    const bored = left.find(({ id }) => (id as string) === 'operation:bore') as Operation;
     expect(bored).toMatchObject({ after: [] });
     expect(bored.setup).toBeUndefined();
     expect(lost.map(({ what }) => what)).toContain(
@@ -147,3 +152,31 @@ describe('recovery', () => {
     expect(validateBuild(left)).toMatchObject({ ok: true });
   });
 });
+
+test('whatever is edited, the file holds what memory holds, there and back', async () => {
+  let committed = 0;
+  await fc.assert(
+    fc.asyncProperty(fc.array(dice, { minLength: 10, maxLength: 25 }), async (throws) => {
+      let build = buildOf(records);
+      const store = await bench.open(await bench.file(records));
+      let { revision } = okOf(await store.load());
+      const context = countingContext();
+      let steps = 0;
+      for (const [turn, thrown] of throws.entries()) {
+        const order = turn % 6 === 5 ? orderOf(build, thrown) : planOrderOf(build, thrown);
+        const step = order && tryOrder(build, order, context);
+        if (!step || isEmpty(step.diff)) continue;
+        build = apply(build, step.diff);
+        ({ revision } = okOf(await store.commit(revision, step.label, step.diff)));
+        steps++;
+        committed++;
+      }
+      expect(byId(await recordsOf(store))).toEqual(byId([...build.values()]));
+      for (; steps > 0; steps--) ({ revision } = okOf(await store.step('undo', revision)));
+      expect(byId(await recordsOf(store))).toEqual(byId(records));
+      await store.close();
+    }),
+    { numRuns: 10 },
+  );
+  expect(committed).toBeGreaterThan(80);
+}, 60_000);

@@ -12,9 +12,10 @@ export function sortAxis(state: State, axis: AxisState): void {
     sortIfNeeded(axis.edges, records);
     axis.sorted = true;
   }
+  const inOrder = (a: number, b: number): number => inListOrder(records[a]!, records[b]!);
   for (const station of axis.stations) {
     if (stations.edgesSorted[station]) continue;
-    sortRow(stations.edges, station, (a, b) => inListOrder(records[a]!, records[b]!));
+    sortRow(stations.edges, station, inOrder);
     stations.edgesSorted[station] = 1;
   }
 }

@@ -1,10 +1,10 @@
 import type { Dimension } from '../build/dimension.ts';
 import { kindOfMeasure } from '../build/kind-of-measure.ts';
 import { link } from '../formula/link.ts';
-import { parseWritten } from '../formula/parse-written.ts';
+import { parseWritten, quantity, scanQuantity } from '../formula/parse-written.ts';
 import type { Formula, WrittenOptions } from '../formula/written.ts';
 import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
-import { parseLimits } from '../quantity/parse-limits.ts';
+import { type Limits, parseLimits } from '../quantity/parse-limits.ts';
 import { addMention, dropMention } from './name-table.ts';
 import { tie } from './names.ts';
 import { addTo, clearRow, holds, rowOf, takeFrom } from './rows.ts';
@@ -28,7 +28,11 @@ function optionsFor(record: Dimension, kind: Kind, lengthUnit: LengthUnit): Writ
   return made;
 }
 
-export const newReading = (): Reading => ({ formulas: new Map(), linked: new Map() });
+export const newReading = (): Reading => ({
+  formulas: new Map(),
+  linked: new Map(),
+  limits: { mm: new Map(), in: new Map() },
+});
 
 /** Reads the value's text anew. The names of a formula are tied afterwards, by {@link tieDimension}. */
 export function readDimension(state: State, slot: number): void {
@@ -41,12 +45,17 @@ export function readDimension(state: State, slot: number): void {
   if (d.textProblems.size > 0) d.textProblems.delete(slot);
   d.written[slot] = Number.NaN;
   d.units[slot] = kind === 'length' ? lengthUnit : undefined;
-  const read = parseWritten(record.value, optionsFor(record, kind, lengthUnit), state.reading?.formulas);
+  const options = optionsFor(record, kind, lengthUnit);
+  if (scanQuantity(record.value, options)) {
+    d.written[slot] = quantity.value;
+    if (quantity.unit !== undefined) d.units[slot] = quantity.unit;
+    return;
+  }
+  const read = parseWritten(record.value, options, state.reading?.formulas);
   if (!read.ok) {
     d.textProblems.set(slot, read.error);
   } else if (read.value.is === 'quantity') {
-    // Adding 0 turns -0 into 0.
-    d.written[slot] = read.value.value + 0;
+    d.written[slot] = read.value.value;
     if (read.value.unit !== undefined) d.units[slot] = read.value.unit;
   } else if (read.value.is === 'formula') {
     d.formulas[slot] = read.value.formula;
@@ -58,16 +67,25 @@ export function readLimits(state: State, slot: number): void {
   const d = state.dimensions;
   const { limits } = d.records[slot]!;
   if (d.limitsProblems.size > 0) d.limitsProblems.delete(slot);
-  d.writtenMinus[slot] = Number.NaN;
-  d.writtenPlus[slot] = Number.NaN;
-  if (limits === '') return;
-  const read = parseLimits(limits, { kind: d.kinds[slot]!, unit: d.units[slot] ?? state.settings.lengthUnit });
+  const read = limits === '' ? undefined : limitsIn(state, slot, limits);
+  d.writtenMinus[slot] = read ? read.minus + 0 : Number.NaN;
+  d.writtenPlus[slot] = read ? read.plus + 0 : Number.NaN;
+}
+
+function limitsIn(state: State, slot: number, text: string): Limits | undefined {
+  const d = state.dimensions;
+  const kind = d.kinds[slot]!;
+  const unit = d.units[slot] ?? state.settings.lengthUnit;
+  const known = kind === 'length' ? state.reading?.limits[unit] : undefined;
+  const before = known?.get(text);
+  if (before) return before;
+  const read = parseLimits(text, { kind, unit });
   if (!read.ok) {
     d.limitsProblems.set(slot, read.error);
-  } else if (read.value) {
-    d.writtenMinus[slot] = read.value.minus + 0;
-    d.writtenPlus[slot] = read.value.plus + 0;
+    return undefined;
   }
+  if (read.value) known?.set(text, read.value);
+  return read.value;
 }
 
 /** Forgets what a formula was tied to. */

@@ -5,6 +5,7 @@ import type { Settings } from '../build/settings.ts';
 import type { Station } from '../build/station.ts';
 import type { Formula, Program } from '../formula/written.ts';
 import type { Kind, LengthUnit, TextProblem } from '../quantity/kind.ts';
+import type { Limits } from '../quantity/parse-limits.ts';
 import type { TableTolerance } from '../tables/row.ts';
 import type { AxisConflict } from './axis-conflict.ts';
 import type { AxisDrawing, ResolvedDimension } from './drawing.ts';
@@ -146,11 +147,13 @@ export interface Linked {
 
 /**
  * What was read while a whole build is taken in: the same formulas come again and again (a bore's depth, twice the wall),
- * and are read and made ready once.
+ * and so do limits. They are read and made ready once.
  */
 export interface Reading {
   readonly formulas: Map<string, Formula>;
   readonly linked: Map<Formula, Linked>;
+  /** Limits of lengths by their text, for values written in each of the units. */
+  readonly limits: Readonly<Record<LengthUnit, Map<string, Limits>>>;
 }
 
 export interface State {

@@ -1,10 +1,10 @@
 import { err, ok } from '../base/result.ts';
 import { codeAt, isMinus, skipSpaces } from '../quantity/characters.ts';
 import { describeKind } from '../quantity/describe-kind.ts';
-import type { ProblemOr, TextProblem } from '../quantity/kind.ts';
+import type { LengthUnit, ProblemOr, TextProblem } from '../quantity/kind.ts';
 import { parseThread } from '../quantity/parse-thread.ts';
 import { literal, scanLiteral, startsLiteral } from '../quantity/scan-literal.ts';
-import { bareUnit, inch, toCanonical } from '../quantity/units.ts';
+import { bareUnit, inch, toCanonical, type Unit } from '../quantity/units.ts';
 import { LARGEST_VALUE, wholeOrNaN } from './arithmetic.ts';
 import { parseFormula } from './parse-formula.ts';
 import type { Formula, Written, WrittenOptions } from './written.ts';
@@ -29,15 +29,49 @@ export function parseWritten(text: string, options: WrittenOptions, known?: Map<
   return readPlain(text, start, options) ?? readFormula(text, options, known);
 }
 
+/** What the last successful {@link scanQuantity} read. One object for all, like `literal`. */
+export const quantity: { value: number; unit: LengthUnit | undefined } = { value: 0, unit: undefined };
+
+/**
+ * Reads a plain quantity into `quantity`, and makes nothing else: of a large build most texts are such.
+ * @returns false for any other text, threads and quantities of the wrong kind included: `parseWritten` tells about those.
+ */
+export function scanQuantity(text: string, options: WrittenOptions): boolean {
+  if (options.thread === true) return false;
+  const start = skipSpaces(text, 0);
+  const end = start < text.length ? scanWhole(text, start) : -1;
+  if (end < 0) return false;
+  const unit = literal.unit ?? bareUnitOf(options);
+  if ((unit === undefined ? 'number' : unit.kind) !== options.kind) return false;
+  takeQuantity(unit, options);
+  return checkValue(quantity.value, start, end, options) === undefined;
+}
+
+let isNegative = false;
+
+/** Scans a literal with its sign, if it fills the whole text. @returns its end, or -1 when there is something else. */
+function scanWhole(text: string, start: number): number {
+  const first = codeAt(text, start);
+  isNegative = isMinus(first);
+  const at = isNegative || first === 43 ? skipSpaces(text, start + 1) : start;
+  if (!startsLiteral(text, at)) return -1;
+  const end = scanLiteral(text, at, 'whole', false);
+  return end < text.length && (end < 0 || skipSpaces(text, end) < text.length) ? -1 : end;
+}
+
+function takeQuantity(unit: Unit | undefined, options: WrittenOptions): void {
+  const number = isNegative ? -literal.number : literal.number;
+  // Adding 0 turns -0 into 0.
+  const value = (unit === undefined ? number : toCanonical(number, unit)) + 0;
+  const whole = options.whole === true ? wholeOrNaN(value) : value;
+  quantity.value = Number.isNaN(whole) ? value : whole;
+  quantity.unit = unit?.system;
+}
+
 /** A quantity that fills the whole text; undefined when there is more to it. */
 function readPlain(text: string, start: number, options: WrittenOptions): ProblemOr<Written> | undefined {
-  let at = start;
-  const first = codeAt(text, at);
-  const isNegative = isMinus(first);
-  if (isNegative || first === 43) at = skipSpaces(text, at + 1);
-  if (!startsLiteral(text, at)) return undefined;
-  const end = scanLiteral(text, at, 'whole', false);
-  if (end < 0 || (end < text.length && skipSpaces(text, end) < text.length)) return undefined;
+  const end = scanWhole(text, start);
+  if (end < 0) return undefined;
   if (options.thread === true) return err({ code: 'thread-without-pitch', start, end, data: { text: text.trim() } });
   const unit = literal.unit ?? bareUnitOf(options);
   const kind = unit === undefined ? 'number' : unit.kind;
@@ -49,11 +83,10 @@ function readPlain(text: string, start: number, options: WrittenOptions): Proble
       data: { has: describeKind(kind), want: describeKind(options.kind), text: text.slice(start, end) },
     });
   }
-  const number = isNegative ? -literal.number : literal.number;
-  const value = (unit === undefined ? number : toCanonical(number, unit)) + 0;
-  const problem = checkValue(value, start, end, options);
+  takeQuantity(unit, options);
+  const problem = checkValue(quantity.value, start, end, options);
   if (problem !== undefined) return err(problem);
-  return ok({ is: 'quantity', value: options.whole === true ? wholeOrNaN(value) : value, unit: unit?.system });
+  return ok({ is: 'quantity', value: quantity.value, unit: quantity.unit });
 }
 
 const bareUnitOf = ({ kind, lengthUnit }: WrittenOptions) =>

@@ -41,15 +41,32 @@ export function acrossExtrusion({ a0, a1, outline }: Extrusion, pose: Pose): Rea
     hi,
     breaks,
     within(from, to, found) {
-      let [farthest, m, x, least] = [-1, 0, 0, -1];
+      // Plain numbers throughout: this runs for every cell of every profile.
+      let farthest = -1;
+      let m = 0;
+      let x = 0;
+      let least = -1;
       for (const run of runs) {
         if (run.x1 - from <= SLIVER_MM || to - run.x0 <= SLIVER_MM) continue;
-        const [x0, m0] = run.x0 < from ? [from, mAt(run, from)] : [run.x0, run.m0];
-        const [x1, m1] = run.x1 > to ? [to, mAt(run, to)] : [run.x1, run.m1];
-        if (Math.abs(m0) > farthest) [farthest, m, x] = [Math.abs(m0), m0, x0];
-        if (Math.abs(m1) > farthest) [farthest, m, x] = [Math.abs(m1), m1, x1];
+        const x0 = Math.max(run.x0, from);
+        const x1 = Math.min(run.x1, to);
+        const m0 = run.x0 < from ? mAt(run, from) : run.m0;
+        const m1 = run.x1 > to ? mAt(run, to) : run.m1;
+        const off0 = Math.abs(m0);
+        const off1 = Math.abs(m1);
+        if (off0 > farthest) {
+          farthest = off0;
+          m = m0;
+          x = x0;
+        }
+        if (off1 > farthest) {
+          farthest = off1;
+          m = m1;
+          x = x1;
+        }
         if (x0 - from < SLIVER_MM && to - x1 < SLIVER_MM) {
-          least = Math.max(least, m0 * m1 <= 0 ? 0 : Math.min(Math.abs(m0), Math.abs(m1)));
+          const nearest = m0 * m1 <= 0 ? 0 : Math.min(off0, off1);
+          if (nearest > least) least = nearest;
         }
       }
       if (farthest < 0) return;

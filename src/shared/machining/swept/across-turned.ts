@@ -1,9 +1,11 @@
 import type { Turned } from '../../solid/placed.ts';
 import type { Pose } from './pose.ts';
-import { type Reach, takeEven, takeExact, takePoint } from './reach.ts';
+import { type Reach, takeEven, takePoint } from './reach.ts';
 
 /** How closely the farthest point of a cone is closed in upon, mm. */
 const CLOSE_MM = 1e-6;
+/** Pieces that a side is cut into at the most for one stretch. */
+const MOST_CUTS = 400;
 
 /**
  * Turned about an axis square to the line, k away from it. The outline's circle of radius L at w along the axis (from the line's
@@ -17,12 +19,12 @@ export function acrossTurned({ u, v, outline }: Turned, pose: Pose): Reach {
   const centre = ox + ux * u + vx * v;
   const [y, z] = [oy + uy * u + vy * v, oz + uz * u + vz * v];
   const base = y * ay + z * az;
-  const m = z * ay - y * az;
-  const side = m < 0 ? -1 : 1;
-  const k = Math.abs(m);
+  const aside = z * ay - y * az;
+  const side = aside < 0 ? -1 : 1;
+  const k = Math.abs(aside);
   const points = outline.map(({ a, r }) => ({ w: base + a, r }));
   const widest = points.reduce((most, { r }) => Math.max(most, r), 0);
-  const place = { w: 0, s: 0 };
+  const spot: Spot = { w: 0, s: 0, squared: -1 };
   const breaks = [centre];
   for (const r of new Set(points.map((point) => point.r))) breaks.push(centre - r, centre + r);
   return {
@@ -32,16 +34,12 @@ export function acrossTurned({ u, v, outline }: Turned, pose: Pose): Reach {
     within(from, to, found) {
       const x = Math.min(Math.max(centre, from), to);
       const d = Math.abs(x - centre);
-      const exact = farthestAt(points, k, d, found.floor, place);
-      if (exact === undefined) return;
-      const r = Math.sqrt(place.w * place.w + (k + place.s) * (k + place.s));
-      const across = side * (k + place.s);
-      const [atY, atZ] = [place.w * ay - across * az, place.w * az + across * ay];
-      if (exact <= r) takeExact(found, r, x, atY, atZ);
-      else {
-        found.most = Math.max(found.most, exact);
-        takePoint(found, r, x, atY, atZ);
-      }
+      const bound = farthestAt(points, k, d, found.floor, spot);
+      if (bound < 0) return;
+      const m = side * (k + spot.s);
+      const most = Math.sqrt(bound);
+      if (most > found.most) found.most = most;
+      takePoint(found, Math.sqrt(spot.squared), x, spot.w * ay - m * az, spot.w * az + m * ay);
       const far = Math.max(Math.abs(from - centre), Math.abs(to - centre));
       if (far >= widest) return;
       // The corners of the outline alone: near enough for what only says where to cut finer.
@@ -49,7 +47,7 @@ export function acrossTurned({ u, v, outline }: Turned, pose: Pose): Reach {
       for (const { w, r: radius } of points) {
         if (radius < far) continue;
         const s = k + Math.sqrt(radius * radius - far * far);
-        least = Math.max(least, w * w + s * s);
+        if (w * w + s * s > least) least = w * w + s * s;
       }
       takeEven(found, Math.sqrt(least));
     },
@@ -61,75 +59,66 @@ interface OutlinePoint {
   readonly r: number;
 }
 
+/** The farthest point that was met so far. */
+interface Spot {
+  w: number;
+  s: number;
+  /** w² + (k + s)²; −1 before there is any. */
+  squared: number;
+}
+
+function meet(spot: Spot, k: number, w: number, s: number): void {
+  const squared = w * w + (k + s) * (k + s);
+  if (squared <= spot.squared) return;
+  spot.squared = squared;
+  spot.w = w;
+  spot.s = s;
+}
+
 /**
- * The greatest √(w² + (k + s)²) over the outline at d from the axis.
- *
- * @returns an upper bound, no less than the distance of the point that is put into `place`; undefined where all radii are less than d.
+ * The greatest w² + (k + s)² over the outline at d from the axis: an upper bound, no less than that of the `spot` that it finds.
+ * −1 where all radii are less than d.
  */
-function farthestAt(
-  points: readonly OutlinePoint[],
-  k: number,
-  d: number,
-  floor: number,
-  place: { w: number; s: number },
-): number | undefined {
-  let [best, bound] = [-1, -1];
-  const take = (w: number, s: number) => {
-    const squared = w * w + (k + s) * (k + s);
-    if (squared > best) {
-      best = squared;
-      place.w = w;
-      place.s = s;
-    }
-  };
+function farthestAt(points: readonly OutlinePoint[], k: number, d: number, floor: number, spot: Spot): number {
   const count = points.length;
+  spot.squared = -1;
   for (let i = 0; i < count; i++) {
     const { w, r } = points[i]!;
-    if (r >= d) take(w, Math.sqrt(r * r - d * d));
+    if (r >= d) meet(spot, k, w, Math.sqrt(r * r - d * d));
     const next = points[i + 1 === count ? 0 : i + 1]!;
     // Where the side passes the radius d, the circle only just touches the plane.
-    if (r >= d !== next.r >= d) take(w + ((next.w - w) * (d - r)) / (next.r - r), 0);
+    if (r >= d !== next.r >= d) meet(spot, k, w + ((next.w - w) * (d - r)) / (next.r - r), 0);
   }
-  if (best < 0) return undefined;
-  bound = best;
-  if (k === 0 || d === 0) return Math.sqrt(bound);
+  let bound = spot.squared;
+  if (bound < 0 || k === 0 || d === 0) return bound;
   for (let i = 0; i < count; i++) {
     const one = points[i]!;
     const other = points[i + 1 === count ? 0 : i + 1]!;
     if (one.r === other.r || one.w === other.w || (one.r <= d && other.r <= d)) continue;
-    bound = Math.max(
-      bound,
-      alongSide(one, other, k, d, Math.max(floor, 0), take, () => best),
-    );
+    bound = Math.max(bound, alongSide(one, other, k, d, floor, spot));
   }
-  return Math.sqrt(Math.max(bound, best));
+  return Math.max(bound, spot.squared);
 }
 
-/** The same over one sloping side: a bound for r², and the points that it meets on its way. */
-function alongSide(
-  one: OutlinePoint,
-  other: OutlinePoint,
-  k: number,
-  d: number,
-  floor: number,
-  take: (w: number, s: number) => void,
-  best: () => number,
-): number {
+/** The same over one sloping side. */
+function alongSide(one: OutlinePoint, other: OutlinePoint, k: number, d: number, floor: number, spot: Spot): number {
   const slope = (other.r - one.r) / (other.w - one.w);
   const cut = one.w + (d - one.r) / slope;
-  const open: [number, number][] = [[one.r < d ? cut : one.w, other.r < d ? cut : other.w]];
+  // Both ends of what is still to be looked at, one after another.
+  const open = [one.r < d ? cut : one.w, other.r < d ? cut : other.w];
   let bound = -1;
   for (let spent = 0; open.length > 0; spent++) {
-    const [p, q] = open.pop()!;
+    const q = open.pop()!;
+    const p = open.pop()!;
     const middle = (p + q) / 2;
     const l = one.r + slope * (middle - one.w);
     const s = Math.sqrt(Math.max(l * l - d * d, 0));
-    take(middle, s);
+    meet(spot, k, middle, s);
     const rise = s > 0 ? (((slope * l) / s) * (q - p)) / 2 : 0;
     const upper = Math.max(p * p + (k + s - rise) ** 2, q * q + (k + s + rise) ** 2);
-    const reached = Math.max(Math.sqrt(best()) + CLOSE_MM, floor);
-    if (upper <= reached * reached || s === 0 || spent > 400) bound = Math.max(bound, upper);
-    else open.push([p, middle], [middle, q]);
+    const reached = Math.max(Math.sqrt(spot.squared) + CLOSE_MM, floor);
+    if (upper <= reached * reached || s === 0 || spent > MOST_CUTS) bound = Math.max(bound, upper);
+    else open.push(p, middle, middle, q);
   }
   return bound;
 }

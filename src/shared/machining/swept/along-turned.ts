@@ -27,14 +27,24 @@ export function alongTurned({ u, v, outline }: Turned, pose: Pose): Reach {
     hi: breaks.reduce((most, x) => Math.max(most, x), -Infinity),
     breaks,
     within(from, to, found) {
-      let [r, x, least] = [-1, 0, -1];
+      let r = -1;
+      let x = 0;
+      let least = -1;
       for (const { x0, r0, x1, r1 } of sides) {
         if (x1 - from <= SLIVER_MM || to - x0 <= SLIVER_MM) continue;
         const slope = (r1 - r0) / (x1 - x0);
-        const [p, rp] = x0 < from ? [from, r0 + slope * (from - x0)] : [x0, r0];
-        const [q, rq] = x1 > to ? [to, r0 + slope * (to - x0)] : [x1, r1];
-        if (rp > r) [r, x] = [rp, p];
-        if (rq > r) [r, x] = [rq, q];
+        const p = Math.max(x0, from);
+        const q = Math.min(x1, to);
+        const rp = x0 < from ? r0 + slope * (from - x0) : r0;
+        const rq = x1 > to ? r0 + slope * (to - x0) : r1;
+        if (rp > r) {
+          r = rp;
+          x = p;
+        }
+        if (rq > r) {
+          r = rq;
+          x = q;
+        }
         if (p - from < SLIVER_MM && to - q < SLIVER_MM) least = Math.max(least, Math.min(rp, rq));
       }
       if (r < 0) return;

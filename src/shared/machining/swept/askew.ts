@@ -2,7 +2,7 @@ import { isOnArc, sidesOf } from '../../solid/outline.ts';
 import type { Extrusion, Turned } from '../../solid/placed.ts';
 import type { Pose } from './pose.ts';
 import { away, type Found, type Reach, takeEven, takeExact } from './reach.ts';
-import { patchWithin, type RuledPatch } from './ruled-patch.ts';
+import { patchWithin, type RuledPatch, rulingWithin } from './ruled-patch.ts';
 import { edgeWithin, farthestOnEdge } from './straight-edge.ts';
 
 type Vec = readonly [x: number, y: number, z: number];
@@ -105,26 +105,24 @@ function reachOver(edges: readonly Edge[], patches: readonly RuledPatch[]): Reac
   };
 }
 
+/** Rulings of a patch that are looked at for how far it reaches at the ends of a stretch. */
+const FEW = 8;
+
 /** How far it reaches at both ends of the stretch, whichever is less: a few rulings say it well enough. */
 function evenly(found: Found, edges: readonly Edge[], patches: readonly RuledPatch[], from: number, to: number): void {
-  const [near, width] = [[-1, -1], (to - from) * 1e-3];
-  const take = (a: Vec, b: Vec) => {
-    [from, to - width].forEach((start, i) => {
-      near[i] = Math.max(near[i]!, edgeWithin(a[0], a[1], a[2], b[0], b[1], b[2], start, start + width));
-    });
-  };
-  for (const [a, b] of edges) take(a, b);
-  for (const { c0, r0, c1, r1, e, f, start, sweep } of patches) {
-    for (let i = 0; i <= 16; i++) {
-      const [cos, sin] = [Math.cos(start + (sweep * i) / 16), Math.sin(start + (sweep * i) / 16)];
-      const at = (c: Vec, r: number): Vec => [
-        c[0] + r * (e[0] * cos + f[0] * sin),
-        c[1] + r * (e[1] * cos + f[1] * sin),
-        c[2] + r * (e[2] * cos + f[2] * sin),
-      ];
-      take(at(c0, r0), at(c1, r1));
+  const width = (to - from) * 1e-3;
+  let least = Infinity;
+  for (const start of [from, to - width]) {
+    let most = -1;
+    for (const [a, b] of edges) {
+      most = Math.max(most, edgeWithin(a[0], a[1], a[2], b[0], b[1], b[2], start, start + width));
     }
+    for (const patch of patches) {
+      for (let i = 0; i <= FEW; i++) {
+        most = Math.max(most, rulingWithin(patch, patch.start + (patch.sweep * i) / FEW, start, start + width));
+      }
+    }
+    least = Math.min(least, most);
   }
-  const least = Math.min(near[0]!, near[1]!);
   if (least >= 0) takeEven(found, Math.sqrt(least));
 }

@@ -1,77 +1,89 @@
-import { type Arc, sidesOf } from '../../solid/outline.ts';
-import type { ExactShape, Extrusion, Move, OutlineCorner, Turned, Vec3 } from '../../solid/placed.ts';
+import { type Side, sidesOf } from '../../solid/outline.ts';
+import type { ExactShape, Move, OutlineCorner, Vec3 } from '../../solid/placed.ts';
 import { poseOf } from './pose.ts';
 
 /** A point this near to a surface may be on either side of it, mm. */
 const NEAR_MM = 1e-6;
 
-/** Whether the copy of the shape may hold the point (X, Y, Z of the part), its surface included; of a mesh, whether its box does. */
-export function mayHold(shape: ExactShape, move: Move, point: Vec3): boolean {
+/** Whether the copy of a shape may hold the point (X, Y, Z of the part), its surface included. */
+export type Holds = (point: Vec3) => boolean;
+
+/** Exact but for a nanometre at the surface; of a mesh, whether the box about it holds the point. */
+export function createHolder(shape: ExactShape, move: Move): Holds {
+  const holds = inPlace(shape);
   // Seen from the X axis through the datum, the pose is the move itself; its inverse brings the point to the shape.
   const { ox, oy, oz, ux, uy, uz, vx, vy, vz, ax, ay, az } = poseOf(shape, move, { axis: 'X', u: 0, v: 0 });
-  const [x, y, z] = [point[0] - ox, point[1] - oy, point[2] - oz];
-  const [u, v, a] = [ux * x + uy * y + uz * z, vx * x + vy * y + vz * z, ax * x + ay * y + az * z];
-  if (shape.is === 'extrusion') return inExtrusion(shape, u, v, a);
-  if (shape.is === 'turned') return inTurned(shape, u, v, a);
-  let [inside, at] = [true, [u, v, a]];
-  for (let k = 0; k < 3 && inside; k++) {
-    let [least, most] = [Infinity, -Infinity];
-    for (let i = k; i < shape.vertices.length; i += 3) {
-      least = Math.min(least, shape.vertices[i]!);
-      most = Math.max(most, shape.vertices[i]!);
-    }
-    inside = at[k]! >= least - NEAR_MM && at[k]! <= most + NEAR_MM;
+  return (point) => {
+    const [x, y, z] = [point[0] - ox, point[1] - oy, point[2] - oz];
+    return holds(ux * x + uy * y + uz * z, vx * x + vy * y + vz * z, ax * x + ay * y + az * z);
+  };
+}
+
+/** The same for one point. */
+export const mayHold = (shape: ExactShape, move: Move, point: Vec3): boolean => createHolder(shape, move)(point);
+
+function inPlace(shape: ExactShape): (u: number, v: number, a: number) => boolean {
+  if (shape.is === 'mesh') {
+    const [low, high] = boxOf(shape.vertices);
+    return (u, v, a) => [u, v, a].every((at, k) => at >= low[k]! - NEAR_MM && at <= high[k]! + NEAR_MM);
   }
-  return inside;
+  if (shape.is === 'extrusion') {
+    const { a0, a1, outline } = shape;
+    const sides = sidesOf(outline);
+    return (u, v, a) => a >= a0 - NEAR_MM && a <= a1 + NEAR_MM && isWithin(sides, u, v);
+  }
+  const sides = sidesOf(shape.outline.map(({ a, r }): OutlineCorner => ({ u: a, v: r, bulge: 0 })));
+  return (u, v, a) => isWithin(sides, a, Math.sqrt((u - shape.u) ** 2 + (v - shape.v) ** 2));
 }
 
-const inExtrusion = ({ a0, a1, outline }: Extrusion, u: number, v: number, a: number): boolean =>
-  a >= a0 - NEAR_MM && a <= a1 + NEAR_MM && inOutline(outline, u, v);
-
-function inTurned({ u, v, outline }: Turned, pu: number, pv: number, a: number): boolean {
-  const r = Math.hypot(pu - u, pv - v);
-  return inOutline(
-    outline.map((point) => ({ u: point.a, v: point.r, bulge: 0 })),
-    a,
-    r,
-  );
+function boxOf(vertices: Float64Array): readonly [readonly number[], readonly number[]] {
+  const [low, high] = [
+    [Infinity, Infinity, Infinity],
+    [-Infinity, -Infinity, -Infinity],
+  ];
+  vertices.forEach((at, i) => {
+    low[i % 3] = Math.min(low[i % 3]!, at);
+    high[i % 3] = Math.max(high[i % 3]!, at);
+  });
+  return [low, high];
 }
 
-/** Whether the point lies within the outline or on it. */
-export function inOutline(outline: readonly OutlineCorner[], u: number, v: number): boolean {
+/** Whether the point lies within the closed outline of these sides, or on it. */
+function isWithin(sides: readonly Side[], u: number, v: number): boolean {
   let inside = false;
-  for (const { from, to, arc } of sidesOf(outline)) {
-    if (isNearSide(from, to, arc, u, v)) return true;
+  for (const side of sides) {
+    const { from, to, arc } = side;
+    if (isNearSide(side, u, v)) return true;
     // Within the polygon of the corners by counting the sides that a ray towards +u meets; each arc turns the answer within
     // what lies between it and its chord.
     if (from.v > v !== to.v > v && u < from.u + ((to.u - from.u) * (v - from.v)) / (to.v - from.v)) inside = !inside;
-    if (arc && isInSegment(from, to, arc, u, v)) inside = !inside;
+    if (arc && isBeyondChord(side, u, v) && squared(u - arc.centre.u, v - arc.centre.v) < arc.radius * arc.radius) {
+      inside = !inside;
+    }
   }
   return inside;
 }
 
-interface At {
-  readonly u: number;
-  readonly v: number;
+const squared = (u: number, v: number): number => u * u + v * v;
+
+/** Whether the point lies on that side of an arc's chord on which the arc does: to the right of one that turns to the left. */
+function isBeyondChord({ from, to, bulge }: Side, u: number, v: number): boolean {
+  const left = (to.u - from.u) * (v - from.v) - (to.v - from.v) * (u - from.u);
+  return bulge > 0 ? left < 0 : left > 0;
 }
 
-function isInSegment(from: At, to: At, { centre, radius, sweep }: Arc, u: number, v: number): boolean {
-  if (Math.hypot(u - centre.u, v - centre.v) >= radius) return false;
-  const side = (to.u - from.u) * (v - from.v) - (to.v - from.v) * (u - from.u);
-  // An arc that turns to the left lies to the right of its chord.
-  return sweep > 0 ? side < 0 : side > 0;
-}
-
-function isNearSide(from: At, to: At, arc: Arc | undefined, u: number, v: number): boolean {
-  if (Math.hypot(u - from.u, v - from.v) <= NEAR_MM) return true;
+function isNearSide(side: Side, u: number, v: number): boolean {
+  const { from, to, arc } = side;
+  const [du, dv] = [u - from.u, v - from.v];
+  if (squared(du, dv) <= NEAR_MM * NEAR_MM) return true;
   if (arc) {
-    if (Math.abs(Math.hypot(u - arc.centre.u, v - arc.centre.v) - arc.radius) > NEAR_MM) return false;
-    const side = (to.u - from.u) * (v - from.v) - (to.v - from.v) * (u - from.u);
-    return arc.sweep > 0 ? side <= 0 : side >= 0;
+    const off = Math.sqrt(squared(u - arc.centre.u, v - arc.centre.v)) - arc.radius;
+    return Math.abs(off) <= NEAR_MM && isBeyondChord(side, u, v);
   }
-  const length = Math.hypot(to.u - from.u, to.v - from.v);
-  const t = ((u - from.u) * (to.u - from.u) + (v - from.v) * (to.v - from.v)) / (length * length);
-  if (!(t >= 0 && t <= 1)) return false;
-  const off = (u - from.u) * (to.v - from.v) - (v - from.v) * (to.u - from.u);
-  return Math.abs(off) <= NEAR_MM * length;
+  const [su, sv] = [to.u - from.u, to.v - from.v];
+  const off = du * sv - dv * su;
+  const length = squared(su, sv);
+  if (off * off > NEAR_MM * NEAR_MM * length) return false;
+  const along = du * su + dv * sv;
+  return along >= 0 && along <= length;
 }

@@ -54,42 +54,54 @@ export function patchWithin(patch: RuledPatch, from: number, to: number, found: 
   }
 }
 
+// The three straight lines of a six-cornered body, six numbers each: x, y, z of one end and of the other.
+const rulings = new Float64Array(18);
+
 /** The greatest squared distance over the six-cornered body within the stretch; −1 where it has nothing there. */
 function boundAbout(patch: RuledPatch, middle: number, half: number, from: number, to: number): number {
-  const stretch = 1 / Math.cos(half);
-  const [a, b, c] = [
-    rulingAt(patch, middle - half, 1),
-    rulingAt(patch, middle, stretch),
-    rulingAt(patch, middle + half, 1),
-  ];
+  putRuling(patch, middle - half, 1, rulings, 0);
+  putRuling(patch, middle, 1 / Math.cos(half), rulings, 6);
+  putRuling(patch, middle + half, 1, rulings, 12);
   let most = -1;
-  const take = (p: Ruling, i: 0 | 3, q: Ruling, j: 0 | 3) => {
-    const r = edgeWithin(p[i], p[i + 1]!, p[i + 2]!, q[j], q[j + 1]!, q[j + 2]!, from, to);
-    if (r > most) most = r;
-  };
-  for (const one of [a, b, c]) take(one, 0, one, 3);
-  for (const end of [0, 3] as const) {
-    take(a, end, b, end);
-    take(b, end, c, end);
-    take(c, end, a, end);
+  for (let i = 0; i < 18; i += 6) {
+    // Along the line itself, and to the next one at both ends.
+    const j = (i + 6) % 18;
+    most = Math.max(
+      most,
+      edgeOf(rulings, i, i + 3, from, to),
+      edgeOf(rulings, i, j, from, to),
+      edgeOf(rulings, i + 3, j + 3, from, to),
+    );
   }
   return most;
 }
 
-type Ruling = readonly [number, number, number, number, number, number];
+const edgeOf = (p: Float64Array, i: number, j: number, from: number, to: number): number =>
+  edgeWithin(p[i]!, p[i + 1]!, p[i + 2]!, p[j]!, p[j + 1]!, p[j + 2]!, from, to);
 
 /** Both ends of the straight line at θ, radii taken `times`. */
-function rulingAt({ c0, r0, c1, r1, e, f }: RuledPatch, theta: number, times: number): Ruling {
+function putRuling(patch: RuledPatch, theta: number, times: number, to: Float64Array, at: number): void {
+  const { c0, r0, c1, r1, e, f } = patch;
   const cos = Math.cos(theta) * times;
   const sin = Math.sin(theta) * times;
-  const [ex, ey, ez] = [e[0] * cos + f[0] * sin, e[1] * cos + f[1] * sin, e[2] * cos + f[2] * sin];
-  return [c0[0] + r0 * ex, c0[1] + r0 * ey, c0[2] + r0 * ez, c1[0] + r1 * ex, c1[1] + r1 * ey, c1[2] + r1 * ez];
+  for (let k = 0; k < 3; k++) {
+    const out = e[k]! * cos + f[k]! * sin;
+    to[at + k] = c0[k]! + r0 * out;
+    to[at + 3 + k] = c1[k]! + r1 * out;
+  }
+}
+
+const one = new Float64Array(6);
+
+/** The squared distance of the farthest point of the straight line at θ within the stretch; −1 without one. */
+export function rulingWithin(patch: RuledPatch, theta: number, from: number, to: number): number {
+  putRuling(patch, theta, 1, one, 0);
+  return edgeOf(one, 0, 3, from, to);
 }
 
 function takeRuling(patch: RuledPatch, theta: number, from: number, to: number, found: Found): void {
-  const ends = rulingAt(patch, theta, 1);
-  const squared = edgeWithin(...ends, from, to);
+  const squared = rulingWithin(patch, theta, from, to);
   if (squared < 0 || squared <= found.least * Math.abs(found.least)) return;
-  const [x, y, z] = farthestOnEdge(...ends, from, to);
+  const [x, y, z] = farthestOnEdge(one[0]!, one[1]!, one[2]!, one[3]!, one[4]!, one[5]!, from, to);
   takePoint(found, away(y, z), x, y, z);
 }

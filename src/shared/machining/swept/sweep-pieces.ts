@@ -1,7 +1,7 @@
 import type { Axis } from '../../build/station.ts';
 import type { Piece, SweptProfile } from '../setup-check.ts';
 import { SLIVER_MM, type SweepLine, type SweepPiece } from './sweep-piece.ts';
-import { type Cell, createSweeper, emptyCell, type Sweeper } from './sweeper.ts';
+import { type Cell, createSweeper, type Sweeper } from './sweeper.ts';
 
 export interface SweepOptions {
   /** Places along the line at which cells must end besides the corners of the pieces: the ends of a gap, of a cut, of jaws. */
@@ -57,7 +57,7 @@ interface Cut extends Cell {
 }
 
 function look(sweeper: Sweeper, from: number, to: number): Cut {
-  const cell = { ...emptyCell(), from, to };
+  const cell: Cut = { from, to, most: 0, least: 0, x: 0, y: 0, z: 0, by: -1, even: 0 };
   sweeper.lookWithin(from, to, cell);
   return cell;
 }

@@ -1,9 +1,9 @@
 import type { Piece } from '../setup-check.ts';
-import { mayHold } from './holds-point.ts';
-import { type Pose, pointFrom, poseOf, sweepsTheSame } from './pose.ts';
+import { type Pose, poseOf, sweepsTheSame } from './pose.ts';
 import { clear, nothingFound, type Reach } from './reach.ts';
 import { reachOfShape } from './reach-of-shape.ts';
 import { SLIVER_MM, type Stretch, type SweepLine, type SweepPiece } from './sweep-piece.ts';
+import { createTakers } from './takers.ts';
 
 /** One copy of one piece that adds, as it is swept. */
 export interface SweptCopy {
@@ -49,19 +49,7 @@ export function createSweeper(pieces: readonly SweepPiece[], line: SweepLine): S
   const copies = pieces.flatMap((piece, index) => (piece.adds ? copiesOf(piece, index, line) : []));
   copies.sort((a, b) => b.greatest - a.greatest);
   const found = nothingFound();
-  const takes = pieces.flatMap((piece, index) => (piece.adds ? [] : [{ ...piece, index }]));
-  const isSure = ({ index }: SweptCopy) => {
-    const { piece } = pieces[index]!;
-    if (piece.is === 'fixture') return true;
-    const point = pointFrom(line, found.x, found.y, found.z);
-    return !takes.some(
-      (taker) =>
-        taker.index > index &&
-        taker.piece.is === 'body' &&
-        taker.piece.part === piece.part &&
-        taker.moves.some((move) => mayHold(taker.shape, move, point)),
-    );
-  };
+  const mayTake = createTakers(pieces, line);
   return {
     line,
     copies,
@@ -89,7 +77,7 @@ export function createSweeper(pieces: readonly SweepPiece[], line: SweepLine): S
           cell.z = found.z;
         }
         if (found.even > cell.even) cell.even = found.even;
-        if (found.least > cell.least && isSure(one)) cell.least = found.least;
+        if (found.least > cell.least && !mayTake(one.index, found.x, found.y, found.z)) cell.least = found.least;
       }
     },
   };

@@ -7,9 +7,11 @@ import { defaultOperation, type Operation, type Process } from '../../src/shared
 import type { Part } from '../../src/shared/build/part.ts';
 import { defaultSetup, type Setup } from '../../src/shared/build/setup.ts';
 import type { Axis, Station, StationForm } from '../../src/shared/build/station.ts';
+import type { DimensionFact } from '../../src/shared/check/rule.ts';
 import { createDrawing } from '../../src/shared/drawing/create-drawing.ts';
 import type { OperationFact } from '../../src/shared/machining/route/operation-fact.ts';
 import { operationFacts } from '../../src/shared/machining/route/operation-facts.ts';
+import { checkRoute } from '../../src/shared/machining/route/order-faults.ts';
 import type { RoutePart } from '../../src/shared/machining/route/route-part.ts';
 import { placeBodies } from '../../src/shared/solid/place-bodies.ts';
 import type { PartSolid } from '../../src/shared/solid/solids.ts';
@@ -98,7 +100,9 @@ export const drilled = (
 });
 
 /** A part as the engine would hand it to its route, its bodies placed by the drawing itself. */
-export function routePart(given: RouteGiven): RoutePart {
+export function routePart(
+  given: RouteGiven,
+): RoutePart & { readonly dimensions: readonly Pick<DimensionFact, 'record' | 'resolved'>[] } {
   const stations: Station[] = [];
   const dimensions: Dimension[] = [];
   const datums = new Map<Axis, string>();
@@ -135,3 +139,45 @@ export function routePart(given: RouteGiven): RoutePart {
 export function routeFacts(given: RouteGiven): ReadonlyMap<string, OperationFact> {
   return new Map(operationFacts(routePart(given)).map((one) => [one.record.name, one]));
 }
+
+/** What the rules of a route see of a part. */
+export function routeRuleFacts(given: RouteGiven) {
+  const of = routePart(given);
+  return {
+    settings: settings({ lengthUnit: of.settings.lengthUnit }),
+    part: of.part,
+    stations: of.stations,
+    dimensions: of.dimensions.map((one): DimensionFact => ({ ...one, namedBy: [] })),
+    bodies: of.bodies,
+    operations: operationFacts(of),
+    route: checkRoute(of),
+  };
+}
+
+/** A casting of 100 by 60 by 40 with holes down its middle, as the rules of a route are tried on. */
+export const routeCasting = {
+  stations: {
+    left: ['X', 0],
+    right: ['X', 100],
+    lug: ['X', 120],
+    front: ['Y', 0],
+    back: ['Y', 60],
+    foot: ['Z', 0],
+    floor: ['Z', 10],
+    top: ['Z', 40],
+    cx: ['X', 50, 'centreline'],
+    cy: ['Y', 30, 'centreline'],
+  },
+  sizes: {
+    bore: ['diameter', '25'],
+    odd: ['diameter', '10.37'],
+    boss: ['diameter', '40'],
+    tapped: ['thread', 'M8'],
+    narrow: ['diameter', '3'],
+  },
+  bodies: [
+    routeBody('box', blockOf(['left', 'right'], ['front', 'back'], ['foot', 'top'])),
+    routeBody('bored', drilled('top', 'foot', 'bore'), { adds: false, finish: 'machined' }),
+    routeBody('threaded', drilled('top', 'foot', 'tapped'), { adds: false, finish: 'machined' }),
+  ],
+} as const satisfies RouteGiven;

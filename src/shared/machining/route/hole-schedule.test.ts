@@ -57,7 +57,11 @@ test('alike holes stand in one line with their number, copies counted', () => {
 
 test('a thread has the drill of the table, and the nearest of the other system', () => {
   const [m8] = linesOf({ bodies: [hole('a', 'm8')] });
-  expect(m8).toMatchObject({ pitchMm: 1.25, diameterMm: 8, drill: { best: { name: '6.8 mm' }, inch: { name: '17/64 in' } } });
+  expect(m8).toMatchObject({
+    pitchMm: 1.25,
+    diameterMm: 8,
+    drill: { best: { name: '6.8 mm' }, inch: { name: '17/64 in' } },
+  });
   const [quarter] = linesOf({ bodies: [hole('a', 'quarter')] });
   expect(quarter).toMatchObject({ thread: '1/4-20', drill: { best: { name: 'No 7' }, metric: { name: '5.1 mm' } } });
   const [fine] = linesOf({ bodies: [hole('a', 'fine')] });

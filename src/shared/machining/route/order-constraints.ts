@@ -20,7 +20,7 @@ export type OrderReason =
   /** A hole is drilled before it is bored, reamed, tapped, countersunk or ground. */
   | { readonly is: 'hole'; readonly body: BodyId }
   /** The first one leaves more stock on the same thing. */
-  | { readonly is: 'stock'; readonly thing: string }
+  | { readonly is: 'stock'; readonly thing: Operation['makes'][number] }
   /** The later one cuts away what the first one is measured from or held by. */
   | { readonly is: 'gone'; readonly surface: Surface; readonly body: BodyId }
   /** The datum of an axis is made before what is measured from it. Good practice: it can be otherwise. */
@@ -62,10 +62,10 @@ export function orderConstraints(of: RoutePart): readonly OrderConstraint[] {
   const firstMaker = makersOf(operations);
   for (const operation of operations) {
     const setup = operation.setup === undefined ? undefined : setups.get(operation.setup);
-    for (const surface of operation.from) {
+    for (const surface of new Set(operation.from)) {
       if (!operation.makes.includes(surface)) add(firstMaker.get(surface), operation, { is: 'from', surface });
     }
-    for (const id of operation.after) add(byId.get(id), operation, { is: 'after' });
+    for (const id of new Set(operation.after)) add(byId.get(id), operation, { is: 'after' });
     if (!setup) continue;
     if (setup.state.is === 'after') add(byId.get(setup.state.operation), operation, { is: 'state', setup: setup.id });
     for (const surface of heldBy(setup)) {
@@ -154,7 +154,7 @@ function addStock({ operations, settings }: RoutePart, add: Add): void {
   for (const next of operations) {
     const least = left.get(next.id);
     if (least === undefined) continue;
-    for (const thing of next.makes) {
+    for (const thing of new Set(next.makes)) {
       for (const first of operations) {
         const more = left.get(first.id);
         if (more !== undefined && more > least && first.makes.includes(thing)) add(first, next, { is: 'stock', thing });

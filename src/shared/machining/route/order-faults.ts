@@ -16,7 +16,12 @@ export type OrderFault =
   /** A set-up begins from the state after an operation that is done in it. */
   | { readonly is: 'own-state'; readonly setup: SetupId; readonly operation: OperationId }
   /** Both make the same thing, and the first leaves nothing for the second. */
-  | { readonly is: 'made-twice'; readonly thing: string; readonly first: OperationId; readonly next: OperationId }
+  | {
+      readonly is: 'made-twice';
+      readonly thing: Operation['makes'][number];
+      readonly first: OperationId;
+      readonly next: OperationId;
+    }
   /** A tool that follows a hole finds none: nothing drills it, and it is not cored. */
   | { readonly is: 'no-hole'; readonly operation: OperationId; readonly body: BodyId }
   /** A cast surface that nothing makes true is measured from in more than one set-up. */

@@ -1,8 +1,8 @@
 import type { BodyId, DimensionId, StationId } from '../../base/ids.ts';
 import { type Axis, axes } from '../../build/station.ts';
 import { boundsOfCopy } from '../../solid/bounds.ts';
-import type { ExactShape, Move, PlacedBody, Vec3 } from '../../solid/placed.ts';
-import { mayHold } from '../swept/holds-point.ts';
+import type { ExactShape, PlacedBody, Vec3 } from '../../solid/placed.ts';
+import { createHolder } from '../swept/holds-point.ts';
 
 /** What can be made true: a station or a size of a part. */
 export type Surface = StationId | DimensionId;
@@ -91,9 +91,7 @@ const isCutter = ({ record, shape }: PlacedBody): boolean =>
   !record.adds && record.finish === 'machined' && shape !== undefined && isConvex(shape);
 
 const takes = ({ shape, moves }: PlacedBody, skin: Skin): boolean =>
-  moves.some((move) => cornersOf(skin).every((corner) => holds(shape!, move, corner)));
-
-const holds = (shape: ExactShape, move: Move, point: Vec3): boolean => mayHold(shape, move, point);
+  moves.some((move) => cornersOf(skin).every(createHolder(shape!, move)));
 
 function cornersOf({ min, max }: Skin): readonly Vec3[] {
   const corners: Vec3[] = [];

@@ -38,7 +38,10 @@ function fromWords({ from, row }: Proposal): string {
   }
 }
 
-type Cells = Pick<OperationRow, 'tool' | 'speed' | 'rpm' | 'feed' | 'cuts' | 'power' | 'time' | 'figures' | 'proposed'>;
+type Cells = Pick<
+  OperationRow,
+  'tool' | 'toolMore' | 'speed' | 'rpm' | 'feed' | 'cuts' | 'power' | 'powerOf' | 'time' | 'figures' | 'proposed'
+>;
 
 /** All figures of an operation in words. */
 export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: LengthUnit): Cells {
@@ -74,9 +77,10 @@ export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: 
   const last = passes.at(-1);
   return {
     tool: toolWords(fact, length),
+    toolMore: toolMoreWords(fact, length),
     speed: first?.speed && speedWords(first.speed.value, unit),
     rpm: first?.rpm && turns(first.rpm.value),
-    feed: first?.feed && `${length(first.feed.value)}/${per}`,
+    feed: first?.feed && `${length(feedRounded(first.feed.value))}/${per}`,
     cuts: cutsWords(passes, length),
     power:
       power === undefined ? undefined : `${rounded(power)}${motorKw === undefined ? '' : ` of ${rounded(motorKw)}`} kW`,
@@ -92,18 +96,26 @@ export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: 
   };
 }
 
-function toolWords({ record, read }: OperationFact, length: (mm: number) => string): string {
-  const { edge, diameterMm, overhangMm, teeth } = read.tool;
-  const words: string[] = [edge];
-  if (diameterMm !== undefined) words.push(`ø ${length(diameterMm)}`);
+function toolWords({ read }: OperationFact, length: (mm: number) => string): string {
+  const { edge, diameterMm } = read.tool;
+  return diameterMm === undefined ? edge : `${edge} ø ${length(diameterMm)}`;
+}
+
+function toolMoreWords({ record, read }: OperationFact, length: (mm: number) => string): string {
+  const { overhangMm, teeth } = read.tool;
+  const words: string[] = [];
   if (overhangMm !== undefined) words.push(`${length(overhangMm)} out`);
   if (teeth > 1 && record.process === 'mill') words.push(`${teeth} teeth`);
   return words.join(', ');
 }
 
+/** A lathe's feeds lie farther apart than thousandths of a millimetre. */
+const feedRounded = (mm: number): number => (mm >= 0.1 ? Math.round(mm * 100) / 100 : mm);
+const powerWords = (kw: number): string => formatNumber(kw, 2);
+
 function cutsWords(passes: readonly Pass[], length: (mm: number) => string): string | undefined {
   const words = passes.flatMap(({ count, depth }) =>
-    depth === undefined ? [] : [`${count === undefined ? '' : `${count} × `}${length(depth.value)}`],
+    depth === undefined ? [] : [`${count === undefined ? '' : `${count}×`}${length(depth.value)}`],
   );
   return words.length === 0 ? undefined : words.join(', ');
 }

@@ -22,11 +22,14 @@ export interface OperationRow {
   readonly begins: { readonly words: string; readonly minutes: string } | undefined;
   readonly makes: string;
   readonly tool: string;
+  readonly toolMore: string;
   readonly speed: string | undefined;
   readonly rpm: string | undefined;
   readonly feed: string | undefined;
   readonly cuts: string | undefined;
+  /** Of the motor, and what there is. */
   readonly power: string | undefined;
+  readonly powerOf: string | undefined;
   readonly time: string | undefined;
   /** All figures with their sources. */
   readonly figures: readonly FigureWords[];

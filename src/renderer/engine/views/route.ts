@@ -109,7 +109,7 @@ function totalsOf(scene: Scene, times: ReturnType<typeof routeTimes>, quantity: 
       value: String(times.holdings.reduce((sum, { operations }) => sum + operations.length, 0)),
       note: undefined,
     },
-    { name: 'Taken up', value: held === 1 ? 'once' : `${held} times`, note: undefined },
+    { name: 'Taken up', value: held === 1 ? 'once' : held === 2 ? 'twice' : `${held} times`, note: undefined },
     { name: 'Setting up', value: timeWords(times.setupMinutes), note: undefined },
     { name: 'Cutting', value: times.minutes === 0 ? 'not known' : timeWords(times.minutes), note },
     { name: 'One part', value: timeWords(times.perPart), note },

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { OperationId } from '../../../../shared/base/ids.ts';
 import { notifyOutcome } from '../../../app/notices.ts';
 import { goTo } from '../../../app/place.ts';
 import type { OperationRow, RouteModel } from '../../../engine/machining/route-models.ts';
@@ -15,7 +14,6 @@ import { OperationForm } from './operation-form.tsx';
 interface OperationPaneProps {
   readonly row: OperationRow;
   readonly model: RouteModel;
-  readonly onPick: (id: OperationId) => void;
 }
 
 type Side = 'form' | 'figures';

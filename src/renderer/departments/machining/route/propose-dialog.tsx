@@ -5,7 +5,7 @@ import { useEngine } from '../../../engine/use-engine.ts';
 import { Button } from '../../../kit/button.tsx';
 import { Dialog } from '../../../kit/dialog.tsx';
 
-const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
+const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 
 /** An order that has all that is needed, with its reasons, before it is taken. */
 export function ProposeDialog({ part, onClose }: { readonly part: PartId; readonly onClose: () => void }) {

@@ -140,7 +140,7 @@ function RouteRoom({ part }: { readonly part: PartId }) {
           max={640}
         >
           {list}
-          <OperationPane key={picked.record.id} row={picked} model={model} onPick={pick} />
+          <OperationPane key={picked.record.id} row={picked} model={model} />
         </Split>
       ) : (
         list

@@ -185,7 +185,10 @@ function Row({ row, index, isActive, isOver, canDrag, onPick, onDrag, onOver, on
           {row.makes !== '' && `: ${row.makes}`}
         </span>
       </span>
-      <span className="route-cell">{row.tool}</span>
+      <span className="route-cell">
+        {row.tool}
+        {row.toolMore !== '' && <span className="setup-under">{row.toolMore}</span>}
+      </span>
       <span className="route-cell figure">
         {row.rpm ?? row.speed ?? <Unsaid />}
         {row.rpm !== undefined && <span className="setup-under">{row.speed}</span>}
@@ -194,7 +197,10 @@ function Row({ row, index, isActive, isOver, canDrag, onPick, onDrag, onOver, on
         {row.feed ?? <Unsaid />}
         <span className="setup-under">{row.cuts}</span>
       </span>
-      <span className="route-cell figure">{row.power ?? <Unsaid />}</span>
+      <span className="route-cell figure">
+        {row.power ?? <Unsaid />}
+        <span className="setup-under">{row.powerOf}</span>
+      </span>
       <span className="route-cell figure route-time">{row.time ?? <Unsaid />}</span>
       <span>{worst !== undefined && <SeverityMark severity={worst} />}</span>
     </div>

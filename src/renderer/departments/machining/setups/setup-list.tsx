@@ -1,7 +1,7 @@
 import { useMemo, useRef } from 'react';
-import type { PartId, SetupId } from '../../../../shared/base/ids.ts';
+import type { SetupId } from '../../../../shared/base/ids.ts';
 import { notifyOutcome } from '../../../app/notices.ts';
-import { goTo, usePlace } from '../../../app/place.ts';
+import { goTo } from '../../../app/place.ts';
 import type { SetupGroup, SetupRow } from '../../../engine/machining/models.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
 import { IconButton } from '../../../kit/button.tsx';
@@ -16,7 +16,7 @@ import { VerdictMark } from '../verdict-mark.tsx';
 interface SetupListProps {
   readonly groups: readonly SetupGroup[];
   readonly picked: SetupId | undefined;
-  readonly onAdd: (part: PartId) => void;
+  readonly onAdd: () => void;
 }
 
 export const pickSetup = (row: SetupRow): void => {
@@ -28,7 +28,6 @@ export const pickSetup = (row: SetupRow): void => {
 export function SetupList({ groups, picked, onAdd }: SetupListProps) {
   const engine = useEngine();
   const editable = useIsEditable();
-  const { part } = usePlace();
   const list = useRef<HTMLDivElement>(null);
   const rows = useMemo(() => groups.flatMap((group) => group.rows), [groups]);
   const active = rows.findIndex(({ record }) => record.id === picked);
@@ -63,9 +62,9 @@ export function SetupList({ groups, picked, onAdd }: SetupListProps) {
       return void move(row, by);
     }
     if (editable && row !== undefined && event.key === 'Delete') return void remove(row);
-    if (editable && event.key === 'Insert' && part !== undefined) {
+    if (editable && event.key === 'Insert') {
       event.preventDefault();
-      return onAdd(part);
+      return onAdd();
     }
     roving(event);
   };
@@ -74,12 +73,7 @@ export function SetupList({ groups, picked, onAdd }: SetupListProps) {
     <Pane
       title="Set-ups"
       beside={<span className="figure soft">{rows.length}</span>}
-      actions={
-        editable &&
-        part !== undefined && (
-          <IconButton label="Add a set-up of the part" keys="Insert" icon={<AddIcon />} onClick={() => onAdd(part)} />
-        )
-      }
+      actions={editable && <IconButton label="Add a set-up" keys="Insert" icon={<AddIcon />} onClick={onAdd} />}
     >
       {rows.length === 0 ? (
         <Empty title="No set-ups yet">

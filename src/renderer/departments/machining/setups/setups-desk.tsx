@@ -6,11 +6,11 @@ import type { SetupGroup, SetupModel, VerdictRow } from '../../../engine/machini
 import { useEngine, useIsEditable, useView } from '../../../engine/use-engine.ts';
 import { Button } from '../../../kit/button.tsx';
 import { Empty } from '../../../kit/empty.tsx';
-import { SelectField } from '../../../kit/field.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import { Split } from '../../../kit/split.tsx';
 import { setMachining, useMachining } from '../machining-state.ts';
 import { SwingPane } from '../swing/swing-pane.tsx';
+import { AddSetupDialog } from './add-setup-dialog.tsx';
 import { SetupForm } from './setup-form.tsx';
 import { SetupList } from './setup-list.tsx';
 import { VerdictList } from './verdict-list.tsx';
@@ -19,35 +19,41 @@ const none: readonly SetupGroup[] = [];
 
 /** Set-ups: the list of all, and the one picked in the machine, with its verdicts and its form. */
 export function SetupsDesk() {
-  const engine = useEngine();
   const groups = useView('setups', null) ?? none;
   const { setup: wanted } = useMachining();
   const { part } = usePlace();
   const picked = pickedOf(groups, wanted, part);
-  const add = async (to: PartId) => {
-    const outcome = notifyOutcome(await engine.run('setup-add', { part: to }));
-    const id = outcome.ok ? outcome.added.find((one) => one.startsWith('setup:')) : undefined;
-    if (id === undefined) return;
-    setMachining({ setup: id as SetupId });
-    goTo({ part: to, subject: id });
-  };
+  const [adding, setAdding] = useState(false);
   return (
-    <Split
-      id="setups"
-      direction="across"
-      sized="first"
-      label="Width of the list of set-ups"
-      initial={228}
-      min={170}
-      max={480}
-    >
-      <SetupList groups={groups} picked={picked?.id} onAdd={(to) => void add(to)} />
-      {picked === undefined ? (
-        <NoSetup groups={groups} onAdd={(to) => void add(to)} />
-      ) : (
-        <SetupRoom setup={picked.id} part={picked.part} />
+    <>
+      <Split
+        id="setups"
+        direction="across"
+        sized="first"
+        label="Width of the list of set-ups"
+        initial={228}
+        min={170}
+        max={480}
+      >
+        <SetupList groups={groups} picked={picked?.id} onAdd={() => setAdding(true)} />
+        {picked === undefined ? (
+          <NoSetup onAdd={() => setAdding(true)} />
+        ) : (
+          <SetupRoom setup={picked.id} part={picked.part} />
+        )}
+      </Split>
+      {adding && (
+        <AddSetupDialog
+          groups={groups}
+          onClose={() => setAdding(false)}
+          onAdded={(id, part) => {
+            setAdding(false);
+            setMachining({ setup: id });
+            goTo({ part, subject: id });
+          }}
+        />
       )}
-    </Split>
+    </>
   );
 }
 
@@ -57,33 +63,17 @@ function pickedOf(groups: readonly SetupGroup[], wanted: SetupId | undefined, pa
   return rows.find(({ id }) => id === wanted) ?? rows.find((record) => record.part === part) ?? rows[0];
 }
 
-interface NoSetupProps {
-  readonly groups: readonly SetupGroup[];
-  readonly onAdd: (part: PartId) => void;
-}
-
-function NoSetup({ groups, onAdd }: NoSetupProps) {
+function NoSetup({ onAdd }: { readonly onAdd: () => void }) {
   const editable = useIsEditable();
-  const { part } = usePlace();
-  const [chosen, setChosen] = useState<string>(part ?? groups[0]?.part ?? '');
   return (
     <Pane title="Swing view">
       <Empty
         title="Nothing is set up yet"
         actions={
-          editable &&
-          groups.length > 0 && (
-            <>
-              <SelectField
-                label="Part"
-                value={chosen === '' ? (groups[0]?.part ?? '') : chosen}
-                options={groups.map((group) => ({ value: group.part as string, label: group.name }))}
-                onChange={setChosen}
-              />
-              <Button look="main" onClick={() => onAdd((chosen === '' ? groups[0]?.part : chosen) as PartId)}>
-                Add a Set-up
-              </Button>
-            </>
+          editable && (
+            <Button look="main" onClick={onAdd}>
+              Add a Set-up
+            </Button>
           )
         }
       >

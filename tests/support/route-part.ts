@@ -102,7 +102,7 @@ export const drilled = (
 /** A part as the engine would hand it to its route, its bodies placed by the drawing itself. */
 export function routePart(
   given: RouteGiven,
-): RoutePart & { readonly dimensions: readonly Pick<DimensionFact, 'record' | 'resolved'>[] } {
+): Omit<RoutePart, 'dimensions'> & { readonly dimensions: readonly Pick<DimensionFact, 'record' | 'resolved'>[] } {
   const stations: Station[] = [];
   const dimensions: Dimension[] = [];
   const datums = new Map<Axis, string>();

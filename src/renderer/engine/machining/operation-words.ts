@@ -82,8 +82,8 @@ export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: 
     rpm: first?.rpm && turns(first.rpm.value),
     feed: first?.feed && `${length(feedRounded(first.feed.value))}/${per}`,
     cuts: cutsWords(passes, length),
-    power:
-      power === undefined ? undefined : `${rounded(power)}${motorKw === undefined ? '' : ` of ${rounded(motorKw)}`} kW`,
+    power: power === undefined ? undefined : `${powerWords(power)} kW`,
+    powerOf: power === undefined || motorKw === undefined ? undefined : `of ${powerWords(motorKw)} kW`,
     time: minutes === undefined ? undefined : timeWords(minutes),
     figures,
     proposed: {

@@ -43,3 +43,36 @@ test('rows that did not change keep their identity', () => {
   const got = applyPatch(before, patch!) as typeof before;
   expect(got.rows[3]).toBe(before.rows[2]);
 });
+
+test('a list of which one went and another came is sent as what stays and what is new', () => {
+  const lines = Array.from({ length: 1_500 }, (_, key) => ({ key }));
+  const before = lines.toSpliced(900, 1);
+  const after = lines.toSpliced(0, 1);
+  expect(makePatch(before, after)).toEqual({
+    op: 'weave',
+    pieces: [[1, 899], { insert: [{ key: 900 }] }, [900, 599]],
+  });
+});
+
+test('whatever is taken from a list, put in and moved about, what stays keeps its identity', () => {
+  const items = fc.uniqueArray(fc.integer({ min: 0, max: 40 })).map((keys) => keys.map((key) => ({ key })));
+  const edits = fc.array(fc.tuple(fc.nat(50), fc.option(fc.nat(50))), { maxLength: 6 });
+  fc.assert(
+    fc.property(items, edits, (before, changes) => {
+      let after = before;
+      for (const [at, to] of changes) {
+        if (to === null) after = after.toSpliced(at, 0, { key: 1_000 + at });
+        else {
+          const [taken] = after.slice(at, at + 1);
+          after = after.toSpliced(at, 1);
+          if (taken !== undefined && to % 2 === 0) after = after.toSpliced(to, 0, taken);
+        }
+      }
+      const patch = makePatch(before, after);
+      const got = (patch === undefined ? before : applyPatch(before, structuredClone(patch))) as typeof before;
+      expect(got).toStrictEqual(after);
+      const stays = new Set(before);
+      for (const [i, item] of after.entries()) if (stays.has(item)) expect(got[i]).toBe(item);
+    }),
+  );
+});

@@ -13,7 +13,11 @@ export type Patch =
   /** Items of an array of the same length, by index. */
   | { readonly op: 'items'; readonly change: readonly (readonly [index: number, patch: Patch])[] }
   /** A run of an array replaced by another. */
-  | { readonly op: 'splice'; readonly start: number; readonly remove: number; readonly insert: readonly unknown[] };
+  | { readonly op: 'splice'; readonly start: number; readonly remove: number; readonly insert: readonly unknown[] }
+  /** An array put together anew: runs of the old one, and items that were not in it. */
+  | { readonly op: 'weave'; readonly pieces: readonly Piece[] };
+
+type Piece = readonly [from: number, count: number] | { readonly insert: readonly unknown[] };
 
 type Plain = Readonly<Record<string, unknown>>;
 
@@ -41,6 +45,8 @@ function patchObject(before: Plain, after: Plain): Patch | undefined {
 }
 
 function patchArray(before: readonly unknown[], after: readonly unknown[]): Patch | undefined {
+  const moved = findMoved(before, after);
+  if (moved !== undefined) return weave(moved, after);
   if (before.length === after.length) {
     const change: [number, Patch][] = [];
     for (let i = 0; i < after.length; i++) {
@@ -61,6 +67,49 @@ function patchArray(before: readonly unknown[], after: readonly unknown[]): Patc
   return { op: 'splice', start, remove: before.length - start - end, insert: after.slice(start, after.length - end) };
 }
 
+const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
+
+/**
+ * Where the items of the old array were, when some of them now stand elsewhere among the others: one came and another
+ * went, so that all between them shifted. Told item by item, that would be all of them.
+ * @returns undefined when nothing moved, or all that did moved by the same run (a splice tells that shorter).
+ */
+function findMoved(before: readonly unknown[], after: readonly unknown[]): ReadonlyMap<object, number> | undefined {
+  const shorter = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < shorter && Object.is(before[start], after[start])) start++;
+  let end = 0;
+  while (end < shorter - start && Object.is(before[before.length - 1 - end], after[after.length - 1 - end])) end++;
+  const places = new Map<object, number>();
+  for (let i = start; i < before.length - end; i++) {
+    const item = before[i];
+    if (isObject(item)) places.set(item, i);
+  }
+  if (places.size === 0) return undefined;
+  let moved = false;
+  for (let i = start; i < after.length - end && !moved; i++) {
+    const item = after[i];
+    moved = isObject(item) && places.has(item) && places.get(item) !== i;
+  }
+  if (!moved) return undefined;
+  for (const [i, item] of before.entries()) if (isObject(item)) places.set(item, i);
+  return places;
+}
+
+function weave(places: ReadonlyMap<object, number>, after: readonly unknown[]): Patch {
+  const pieces: ([from: number, count: number] | { readonly insert: unknown[] })[] = [];
+  for (const item of after) {
+    const from = isObject(item) ? places.get(item) : undefined;
+    const last = pieces.at(-1);
+    if (from === undefined) {
+      if (last !== undefined && 'insert' in last) last.insert.push(item);
+      else pieces.push({ insert: [item] });
+    } else if (Array.isArray(last) && last[0] + last[1] === from) last[1]++;
+    else pieces.push([from, 1]);
+  }
+  return { op: 'weave', pieces };
+}
+
 /** @returns the model after the patch; whatever the patch does not touch keeps its identity. */
 export function applyPatch(before: unknown, patch: Patch): unknown {
   switch (patch.op) {
@@ -76,6 +125,12 @@ export function applyPatch(before: unknown, patch: Patch): unknown {
       const next = [...(before as readonly unknown[])];
       for (const [index, inner] of patch.change) next[index] = applyPatch(next[index], inner);
       return next;
+    }
+    case 'weave': {
+      const old = before as readonly unknown[];
+      return patch.pieces.flatMap((piece) =>
+        'insert' in piece ? piece.insert : old.slice(piece[0], piece[0] + piece[1]),
+      );
     }
     case 'splice':
       return (before as readonly unknown[]).toSpliced(patch.start, patch.remove, ...patch.insert);

@@ -7,6 +7,7 @@ import { registerHandlers } from '../ipc/register-handlers.ts';
 import type { MenuCommands, MenuState } from '../menu/menu-state.ts';
 import { keepMenu } from '../menu/show-menu.ts';
 import { openPreferences } from '../preferences/preferences.ts';
+import { openShop } from '../shop/open-shop.ts';
 import { askOpen, askUser, filters } from './dialogs.ts';
 import { openExample, resetExample } from './examples.ts';
 import { guardClosing, noticeQuitting } from './guard-closing.ts';
@@ -54,7 +55,12 @@ export function createShell(): Shell {
         },
       );
       const opening = openingOf({ windows, recent, places, onRecent: (file) => app.addRecentDocument(file) });
-      const needs = { windows, places, opening };
+      const shop = openShop(dataFolder, {
+        onChange: (content) => {
+          for (const window of windows.all()) tell(window, 'shop:changed', content);
+        },
+      });
+      const needs = { windows, places, opening, shop };
       nativeTheme.themeSource = preferences.get().theme;
 
       const setPreferences = (next: Preferences): void => {
@@ -139,6 +145,7 @@ export function createShell(): Shell {
         opening,
         places,
         recent,
+        shop,
         preferences: { get: preferences.get, set: setPreferences },
         newBuild: (asking) => newBuild(asking, needs),
         openWithDialog,

@@ -4,6 +4,7 @@ import { freeName } from '../files/free-name.ts';
 import { commitWords } from '../files/open-words.ts';
 import type { Places } from '../files/places.ts';
 import { realFile } from '../files/real-file.ts';
+import type { Shop } from '../shop/open-shop.ts';
 import { createStore } from '../store/create-store.ts';
 import type { BuildWindow } from './build-window.ts';
 import { askSave, askUser, filters } from './dialogs.ts';
@@ -14,6 +15,10 @@ interface Needs {
   readonly windows: Windows;
   readonly places: Places;
   readonly opening: Opening;
+}
+
+interface NewNeeds extends Needs {
+  readonly shop: Pick<Shop, 'load'>;
 }
 
 /**
@@ -45,12 +50,17 @@ async function askPlace(
   return file;
 }
 
-/** Makes a new build: it is a file from its first moment. */
-export async function newBuild(asking: BuildWindow | undefined, needs: Needs): Promise<void> {
+/**
+ * Makes a new build: it is a file from its first moment. It begins with the machines of the user's shop; where that cannot
+ * be read, the Machine Shop says so and takes them later.
+ */
+export async function newBuild(asking: BuildWindow | undefined, needs: NewNeeds): Promise<void> {
   const start = freeName(needs.places.lastFolder.get(), 'New machine', '.wayw');
   const file = await askPlace(asking, 'New Build', start, needs);
   if (file === undefined) return;
-  const made = await createStore(file, [defaultSettings(nameOf(file))], { replace: true });
+  const own = await needs.shop.load();
+  const machines = own.ok ? own.value.machines : [];
+  const made = await createStore(file, [defaultSettings(nameOf(file)), ...machines], { replace: true });
   if (!made.ok) {
     await askUser(asking, 'error', commitWords(made.error, file));
     return;

@@ -12,6 +12,7 @@ import { identityOf } from '../files/file-identity.ts';
 import { places } from '../files/places.ts';
 import { openRecentFiles } from '../files/recent-files.ts';
 import { defaultPreferences } from '../preferences/preferences.ts';
+import { openShop } from '../shop/open-shop.ts';
 import type { Store } from '../store/store.ts';
 import { safeFileName } from './file-handlers.ts';
 import type { IncomingEvent } from './handle.ts';
@@ -54,6 +55,7 @@ function shell(store?: Partial<Store>, file = path.join(folder, 'engine.wayw'), 
       opening: { open: async (...args: unknown[]) => void opened.push(args) } as unknown as Opening,
       places: places(folder, folder, folder),
       recent,
+      shop: openShop(folder),
       preferences: { get: () => defaultPreferences, set: () => {} },
       newBuild: async () => void opened.push('new'),
       openWithDialog: async () => void opened.push('dialog'),

@@ -5,6 +5,7 @@ import type { Opening } from '../app/opening.ts';
 import type { Windows } from '../app/windows.ts';
 import type { Places } from '../files/places.ts';
 import type { RecentFiles } from '../files/recent-files.ts';
+import type { Shop } from '../shop/open-shop.ts';
 import { buildHandlers } from './build-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
 import { handle, type IpcMainLike } from './handle.ts';
@@ -15,6 +16,7 @@ export interface HandlerNeeds {
   readonly opening: Opening;
   readonly places: Places;
   readonly recent: RecentFiles;
+  readonly shop: Shop;
   readonly preferences: { get(): Preferences; set(next: Preferences): void };
   newBuild(asking: BuildWindow): Promise<void>;
   openWithDialog(): Promise<void>;
@@ -23,7 +25,7 @@ export interface HandlerNeeds {
 
 /** Opens the door for every channel of the contract. */
 export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
-  const { windows, opening, places, recent, preferences } = needs;
+  const { windows, opening, places, recent, shop, preferences } = needs;
   const build = buildHandlers(windows, opening, places);
   const files = fileHandlers(windows, opening, places);
 
@@ -55,6 +57,10 @@ export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
     await needs.openExample(state, windows.ofSender(sender));
     return undefined;
   });
+
+  handle(ipc, 'shop:load', schemas['shop:load'], async () => shop.load());
+  handle(ipc, 'shop:put', schemas['shop:put'], async ({ machine, lengthUnit }) => shop.put(machine, lengthUnit));
+  handle(ipc, 'shop:remove', schemas['shop:remove'], async ({ machine }) => shop.remove(machine));
 
   handle(ipc, 'preferences:get', schemas['preferences:get'], async () => preferences.get());
   handle(ipc, 'preferences:set', schemas['preferences:set'], async (next) => {

@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { idSchema } from '../../shared/build/fields.ts';
 import { recordSchema } from '../../shared/build/kinds.ts';
+import { machineSchema } from '../../shared/build/machine.ts';
 import type { Channel, Request } from '../../shared/ipc/contract.ts';
 
 /** More records than any one edit of a hand-built machine can touch, an import of a whole build included. */
@@ -58,6 +60,9 @@ export const schemas: { readonly [C in Channel]: z.ZodType<Request<C>> } = {
     suggestedName: z.string().min(1).max(200),
     bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.length <= MOST_SOLID_BYTES),
   }),
+  'shop:load': nothing,
+  'shop:put': z.strictObject({ machine: machineSchema, lengthUnit: z.enum(['mm', 'in']) }),
+  'shop:remove': z.strictObject({ machine: idSchema('machine') }),
   'preferences:get': nothing,
   'preferences:set': z.strictObject({ theme: z.enum(['system', 'light', 'dark']) }),
   'window:state': z.strictObject({

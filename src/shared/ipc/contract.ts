@@ -1,9 +1,13 @@
+import type { MachineId } from '../base/ids.ts';
 import type { Result } from '../base/result.ts';
 import type { BuildDiff } from '../build/diff.ts';
+import type { Machine } from '../build/machine.ts';
 import type { MeshUnit } from '../build/solid.ts';
+import type { LengthUnit } from '../quantity/kind.ts';
 import type { SolidProblem } from '../solid/formats/mesh-file.ts';
 import type { SolidForm } from '../solid/formats/solid-form.ts';
 import type { Vec3 } from '../solid/placed.ts';
+import type { ShopContent, ShopError } from './shop-contract.ts';
 
 /** Where undo and redo stand: the labels of the next steps, undefined when there is none. */
 export interface HistoryLabels {
@@ -137,6 +141,14 @@ export interface IpcContract {
     request: { kind: 'stl' | '3mf'; suggestedName: string; bytes: Uint8Array };
     response: Result<{ path: string } | undefined, CommitError>;
   };
+  /** The user's own machines, shared by all builds. */
+  'shop:load': { request: undefined; response: Result<ShopContent, ShopError> };
+  /** Keeps a machine, in the place of the one of its id; `lengthUnit` is that of lengths written without one. */
+  'shop:put': {
+    request: { machine: Machine; lengthUnit: LengthUnit };
+    response: Result<ShopContent, ShopError>;
+  };
+  'shop:remove': { request: { machine: MachineId }; response: Result<ShopContent, ShopError> };
   'preferences:get': { request: undefined; response: Preferences };
   'preferences:set': { request: Preferences; response: undefined };
   /** What the window tells the shell, so that menus and title are true. */
@@ -175,6 +187,9 @@ export const channels = Object.keys({
   'files:save-text': 0,
   'files:pick-solid': 0,
   'files:save-solid': 0,
+  'shop:load': 0,
+  'shop:put': 0,
+  'shop:remove': 0,
   'preferences:get': 0,
   'preferences:set': 0,
   'window:state': 0,
@@ -187,6 +202,8 @@ export interface IpcEvents {
   /** The window now shows another build (opened, recovered, created). */
   'build:replaced': undefined;
   'preferences:changed': Preferences;
+  /** In whichever window it was changed; every window is told. */
+  'shop:changed': ShopContent;
 }
 
 export const menuActions = [
@@ -214,10 +231,12 @@ export const menuActions = [
 export type MenuAction = (typeof menuActions)[number];
 
 export type EventName = keyof IpcEvents;
-export const events = Object.keys({ menu: 0, 'build:replaced': 0, 'preferences:changed': 0 } satisfies Record<
-  EventName,
-  0
->) as EventName[];
+export const events = Object.keys({
+  menu: 0,
+  'build:replaced': 0,
+  'preferences:changed': 0,
+  'shop:changed': 0,
+} satisfies Record<EventName, 0>) as EventName[];
 
 /** What preload puts on `window.waywright`. */
 export interface WaywrightApi {

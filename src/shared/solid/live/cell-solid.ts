@@ -5,18 +5,12 @@ import type { Source } from '../mesh/source.ts';
 import { runsOf } from '../order.ts';
 import type { PartState } from '../placed.ts';
 import { type Box, overlap } from '../solid-leaf.ts';
+import type { CellBody } from './cell-body.ts';
 import { type CellShells, shellsOf } from './cell-shells.ts';
 import type { Cell } from './cells.ts';
 import { type Following, following } from './follow.ts';
 import type { LiveLeaf } from './live-leaf.ts';
 import { createMemo } from './memo.ts';
-
-/** A body as the cells see it. */
-export interface CellBody extends Box {
-  readonly leaf: LiveLeaf;
-  readonly adds: boolean;
-  readonly machined: boolean;
-}
 
 /** What lies of a part in one cell. The kernel holds nothing of it. */
 export interface CellSolid {

@@ -1,7 +1,7 @@
 import type { ClosedMesh, KernelMesh } from '../manifold/kernel.ts';
 import type { Vec3 } from '../placed.ts';
 import { type Box, overlap } from '../solid-leaf.ts';
-import type { CellBody } from './cell-solid.ts';
+import type { CellBody } from './cell-body.ts';
 import type { Cell } from './cells.ts';
 import { type Motion, type Moving, motionsOf } from './motions.ts';
 import { isFree, regionOf, triangleMoves } from './swept.ts';

@@ -33,8 +33,8 @@ export interface Moving {
 
 /** More than these are not worth looking at one by one. */
 const MOST = 12;
-/** Radii nearer than this are one, mm. */
-const SAME_MM = 1e-9;
+/** Radii nearer than this are one, mm; the grid that corners lie on is a thousand times as fine. */
+const SAME_MM = 1e-6;
 
 /** Undefined where the body changes in another way. */
 export function motionsOf(before: LiveLeaf, now: LiveLeaf): Moving | undefined {

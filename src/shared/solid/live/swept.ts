@@ -1,6 +1,6 @@
 import type { ClosedMesh } from '../manifold/kernel.ts';
 import { type Box, overlap } from '../solid-leaf.ts';
-import type { CellBody } from './cell-solid.ts';
+import type { CellBody } from './cell-body.ts';
 import type { Cell } from './cells.ts';
 import type { Motion, Moving } from './motions.ts';
 

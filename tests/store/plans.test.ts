@@ -1,3 +1,5 @@
+import { open } from 'node:fs/promises';
+import path from 'node:path';
 import fc from 'fast-check';
 import { sql } from 'kysely';
 import { describe, expect, test } from 'vitest';
@@ -116,6 +118,16 @@ describe('machines, set-ups and operations in a file', () => {
 });
 
 describe('recovery', () => {
+  test('finds them all in a file whose list of tables is destroyed', async () => {
+    const file = await bench.file(records);
+    const handle = await open(file, 'r+');
+    await handle.write(new Uint8Array(3996), 0, 3996, 100);
+    await handle.close();
+    const target = path.join(await bench.folder(), 'recovered.wayw');
+    expect(okOf(await recover(file, target)).lost).toEqual([]);
+    expect(byId(await recordsOf(await bench.open(target)))).toEqual(byId(records));
+  });
+
   const salvaged = async (harm: string) => {
     const file = await bench.file(records);
     const { connection, db } = await connectStore(file, 'write');

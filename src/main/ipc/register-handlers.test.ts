@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setImmediate as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { MachineId } from '../../shared/base/ids.ts';
 import { err, ok } from '../../shared/base/result.ts';
+import { defaultMachine } from '../../shared/build/machine.ts';
 import { type Channel, type CommitError, channels, type OpenedBuild } from '../../shared/ipc/contract.ts';
 import { type BuildWindow, emptyReport } from '../app/build-window.ts';
 import type { Opening } from '../app/opening.ts';
@@ -220,4 +222,17 @@ test.each([
   ['line\nbreak', 'line break'],
 ])('a suggested file name cannot lead elsewhere: %j', (name, safe) => {
   expect(safeFileName(name)).toBe(safe);
+});
+
+test('the user’s machines are kept, and a thing that is none is turned away at the door', async () => {
+  const { ask } = shell();
+  const machine = defaultMachine('machine:lathe00001' as MachineId, 'lathe', 'lathe', 1);
+  const put = await ask('shop:put', { machine, lengthUnit: 'mm' });
+  expect(put).toEqual(ok({ machines: [machine], lost: [] }));
+  expect(await ask('shop:load', undefined)).toEqual(put);
+  await expect(ask('shop:put', { machine: { ...machine, type: 'anvil' }, lengthUnit: 'mm' })).rejects.toThrow(
+    /Refused/,
+  );
+  await expect(ask('shop:remove', { machine: 'part:lathe00001' })).rejects.toThrow(/Refused/);
+  expect(await ask('shop:remove', { machine: machine.id })).toEqual(ok({ machines: [], lost: [] }));
 });

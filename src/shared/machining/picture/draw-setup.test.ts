@@ -1,13 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import { discInto } from './bed-section.ts';
 import { drawSetup } from './draw-setup.ts';
-import type { LatheLook } from './lathe-front.ts';
 import type { PictureItem, PictureView } from './picture.ts';
-import type { Cut, LatheScene, Point, ShownVerdict } from './scene.ts';
+import type { Cut, LatheLook, LatheScene, Point, ShownVerdict } from './scene.ts';
 import { readZones, toolRange } from './zones.ts';
 
 /** A flange of r 95, a barrel of r 50, a second flange of r 84, on an arbor of r 8: two flanges, a lathe of 90 mm centres. */
-const cut: Cut = { operation: undefined, name: 'turn', from: 122, to: 143, radius: 84, inner: undefined };
+const cut: Cut = {
+  operation: undefined,
+  name: 'turn',
+  way: 'outside',
+  from: 122,
+  to: 143,
+  radius: 84,
+  inner: undefined,
+  toolRadius: undefined,
+  toolLength: undefined,
+  block: [-0.5, 0.5],
+};
 const scene: LatheScene = {
   is: 'lathe',
   swept: [
@@ -17,7 +27,13 @@ const scene: LatheScene = {
     { from: 120, to: 145, most: 84, least: 84 },
     { from: 145, to: 165, most: 8, least: 8 },
   ],
+  outline: [],
   extent: [0, 165],
+  frame: {
+    along: { axis: 'X', sign: 1, zero: 0 },
+    back: { axis: 'Y', sign: 1, zero: 0 },
+    up: { axis: 'Z', sign: 1, zero: 0 },
+  },
   bed: { radius: 90, outline: [] },
   gap: undefined,
   nose: -30,

@@ -1,8 +1,8 @@
 import { latheAbove } from './lathe-above.ts';
 import { latheEnd } from './lathe-end.ts';
-import { type LatheLook, latheFront } from './lathe-front.ts';
+import { latheFront } from './lathe-front.ts';
 import type { SetupPicture } from './picture.ts';
-import type { SetupScene } from './scene.ts';
+import type { LatheLook, SetupScene } from './scene.ts';
 import { drawTable } from './table-views.ts';
 
 /**

@@ -1,9 +1,10 @@
-import { cutItems, holdingRadius, type LatheLook, sweptItems } from './lathe-front.ts';
+import { cutItems, holdingRadius, saddleRange, sweptItems } from './lathe-front.ts';
 import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-parts.ts';
+import { barItems, blockSpan, drillItems, drillReach, reachOf } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
-import type { LatheScene, Point, Span } from './scene.ts';
+import type { Cut, LatheLook, LatheScene, Point, Span } from './scene.ts';
 import { area, boxAbout, line, name, rect } from './shapes.ts';
-import { stepsWithin, toolRange } from './zones.ts';
+import { saddleAt, stepsWithin } from './zones.ts';
 
 /** From above, the operator's side at the foot: the room that the tool and its block have. */
 export function latheAbove(scene: LatheScene, look: LatheLook): PictureView {
@@ -11,13 +12,14 @@ export function latheAbove(scene: LatheScene, look: LatheLook): PictureView {
   const box = aboveBox(scene);
   const block = blockOf(scene, look);
   const items: PictureItem[] = [
-    ...slideItems(scene, look.tool, box),
+    ...slideItems(scene, look, box),
     ...headItems(scene, drawn),
     ...(scene.tail === undefined ? [] : tailItems(scene.tail, drawn)),
     ...sweptItems(scene),
     { is: 'work' },
     line('axis', [box.left, 0], [box.right, 0]),
     ...cutItems(look.cut, -1),
+    ...(look.cut?.way === 'drilled' ? drillItems(scene, look) : []),
     ...(block === undefined ? [] : blockItems(scene, look, block)),
     ...(block === undefined ? [] : collisions(scene, block)),
   ];
@@ -32,17 +34,26 @@ interface Block {
 }
 
 /** Where the tool block stands for the cut on show; undefined while its size or the cut is not known. */
-function blockOf({ saddle }: LatheScene, { tool, cut }: LatheLook): Block | undefined {
-  const { blockWidth, toolOverhang } = saddle;
-  if (blockWidth === undefined || toolOverhang === undefined || cut?.radius === undefined) return undefined;
-  const face = cut.radius + toolOverhang;
-  return { along: [tool - blockWidth / 2, tool + blockWidth / 2], face, back: face + blockWidth };
+function blockOf(scene: LatheScene, look: LatheLook): Block | undefined {
+  const { cut } = look;
+  const along = blockSpan(scene, look);
+  const { blockWidth, toolOverhang } = scene.saddle;
+  if (along === undefined || blockWidth === undefined || cut === undefined) return undefined;
+  // A bar is held in a block at the line itself.
+  if (cut.way === 'inside') return { along, face: -blockWidth / 2, back: blockWidth / 2 };
+  const least = leastRadius(cut);
+  if (least === undefined || (cut.toolLength ?? toolOverhang) === undefined) return undefined;
+  const face = least + reachOf(scene, cut);
+  return { along, face, back: face + blockWidth };
 }
+
+/** The least radius that the edge comes to: of a face its inner one, the centre where none is said. */
+const leastRadius = ({ from, to, radius, inner }: Cut): number | undefined => inner ?? (from === to ? 0 : radius);
 
 function aboveBox(scene: LatheScene): PictureView['box'] {
   const drawn = drawnSizes(scene);
   const { saddle } = scene;
-  const [first, last] = toolRange(scene);
+  const [first, last] = saddleRange(scene);
   const backs = scene.cuts.map((cut) => blockOf(scene, { tool: first, cut, shown: undefined })?.back ?? 0);
   const points: Point[] = [
     [noseOf(scene) - drawn.headstock.length - drawn.spindle * 0.4, Math.max(drawn.radius, holdingRadius(scene))],
@@ -51,11 +62,15 @@ function aboveBox(scene: LatheScene): PictureView['box'] {
     [last + (saddle.towardsTail ?? 0), 0],
   ];
   if (scene.tail !== undefined) points.push([tailReach(scene.tail, drawn)[2], drawn.tailstock.half]);
+  const drill = drillReach(scene, drawn);
+  if (drill !== undefined) points.push([drill, drawn.tailstock.half]);
   return boxAbout(points, drawn.radius * 0.12);
 }
 
-function slideItems({ saddle }: LatheScene, tool: number, box: PictureView['box']): readonly PictureItem[] {
-  const { towardsHead, towardsTail, slideWidth } = saddle;
+function slideItems(scene: LatheScene, look: LatheLook, box: PictureView['box']): readonly PictureItem[] {
+  const { towardsHead, towardsTail, slideWidth } = scene.saddle;
+  const tool = saddleAt(scene, look.tool, look.cut);
+  if (tool === undefined) return [];
   const items: PictureItem[] = [];
   const [low, high] = [box.bottom * 0.97, box.top * 0.97];
   if (towardsHead !== undefined && towardsTail !== undefined)
@@ -67,9 +82,14 @@ function slideItems({ saddle }: LatheScene, tool: number, box: PictureView['box'
   return items;
 }
 
-function blockItems({ saddle }: LatheScene, { tool, cut }: LatheLook, { along, face, back }: Block) {
+function blockItems(scene: LatheScene, look: LatheLook, { along, face, back }: Block): readonly PictureItem[] {
+  const { saddle } = scene;
+  const { tool, cut } = look;
+  const label = name('tool-block', 'tool block', [(along[0] + along[1]) / 2, -(face + back) / 2], along[1] - along[0]);
+  if (cut?.way === 'inside')
+    return [area('tool-block', rect(along[0], -back, along[1], -face)), ...barItems(look), label];
   const half = (saddle.blockWidth ?? 0) * 0.12;
-  const tip = -(cut?.radius ?? face);
+  const tip = -((cut && leastRadius(cut)) ?? face);
   return [
     area('tool-block', rect(along[0], -back, along[1], -face)),
     area('tool', [
@@ -79,7 +99,7 @@ function blockItems({ saddle }: LatheScene, { tool, cut }: LatheLook, { along, f
       [tool + half, -face],
       [tool + half, tip - half * 1.5],
     ]),
-    name('tool-block', 'tool block', [tool, -(face + back) / 2], along[1] - along[0]),
+    label,
   ];
 }
 

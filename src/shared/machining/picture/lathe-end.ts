@@ -1,19 +1,20 @@
 import { bedTop, discInto } from './bed-section.ts';
-import { holdingRadius, type LatheLook } from './lathe-front.ts';
+import { holdingRadius } from './lathe-front.ts';
 import { drawnSizes } from './lathe-parts.ts';
+import { reachOf } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
-import type { LatheScene, Point } from './scene.ts';
+import type { LatheLook, LatheScene, Point } from './scene.ts';
 import { area, boxAbout, circle, line, name, rect } from './shapes.ts';
-import { readZones, type Zone } from './zones.ts';
+import { readZones, saddleAt, type Zone } from './zones.ts';
 
 /** Along the bed from the tailstock: the operator stands to the left. */
 export function latheEnd(scene: LatheScene, look: LatheLook): PictureView {
   const drawn = drawnSizes(scene);
   const box = endBox(scene);
   const holding = holdingRadius(scene);
-  const zones = readZones(scene, look.tool);
+  const zones = readZones(scene, look.tool, look.cut);
   const items: PictureItem[] = [
-    ...bedItems(scene, look.tool),
+    ...bedItems(scene),
     ...(holding > 0 ? [area('holding', circle(holding))] : []),
     area('swept', circle(drawn.radius)),
     { is: 'work' },
@@ -37,8 +38,10 @@ function halfWidth(scene: LatheScene): number {
 }
 
 const blockAt = (scene: LatheScene, { cut }: LatheLook): number => {
+  // A bar lies along the line: its block stands at the line, beside the work.
+  if (cut?.way === 'inside') return 0;
   const radius = cut?.radius ?? drawnSizes(scene).radius;
-  return radius + (scene.saddle.toolOverhang ?? scene.saddle.blockWidth ?? 0);
+  return radius + reachOf(scene, cut);
 };
 
 /** The block is about as deep as it is wide (for the eye). */
@@ -58,8 +61,8 @@ function endBox(scene: LatheScene): PictureView['box'] {
   return { left: l, bottom, right, top: top + drawn.radius * 0.12 };
 }
 
-/** The bed cut across; where the saddle stands over the gap it is the gap's floor that shows. */
-function bedItems(scene: LatheScene, _tool: number): readonly PictureItem[] {
+/** The bed cut across. */
+function bedItems(scene: LatheScene): readonly PictureItem[] {
   const top = bedTop(scene);
   if (top === undefined) return [];
   const { bedDepth } = drawnSizes(scene);
@@ -76,6 +79,7 @@ function saddleItems(scene: LatheScene, look: LatheLook): readonly PictureItem[]
   const { wingRadius, slideRadius, slideWidth, toolHeight, blockWidth } = saddle;
   const half = halfWidth(scene);
   const items: PictureItem[] = [];
+  if (saddleAt(scene, look.tool, look.cut) === undefined) return items;
   if (wingRadius !== undefined) {
     items.push(area('saddle', rect(-half, -(bed.radius ?? wingRadius * 1.15), half, -wingRadius)));
   }
@@ -92,7 +96,7 @@ function saddleItems(scene: LatheScene, look: LatheLook): readonly PictureItem[]
     items.push(area('tool-block', rect(-far, -toolHeight, -near, toolHeight * 0.45)));
     items.push(name('tool-block', 'tool block', [-(near + far) / 2, -toolHeight * 0.5], far - near));
   }
-  if (toolHeight !== undefined && look.cut?.radius !== undefined) {
+  if (toolHeight !== undefined && look.cut?.radius !== undefined && look.cut.way === 'outside') {
     const thick = toolHeight * 0.32;
     const [tip, root] = [-look.cut.radius, -blockAt(scene, look)];
     if (root < tip) {

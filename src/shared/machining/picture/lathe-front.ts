@@ -1,17 +1,10 @@
 import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-parts.ts';
+import { drillReach, toolItems } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
-import type { Cut, LatheScene, Point, ShownVerdict } from './scene.ts';
+import type { Cut, LatheLook, LatheScene, Point, Span } from './scene.ts';
 import { area, boxAbout, line, name, rect } from './shapes.ts';
-import { sweptLoops, unsureLoops } from './swept-outline.ts';
-import { gapOf, readZones, stepsWithin, toolRange } from './zones.ts';
-
-export interface LatheLook {
-  /** Where the edge of the tool stands along the bed. */
-  readonly tool: number;
-  /** The cut on show. */
-  readonly cut: Cut | undefined;
-  readonly shown: ShownVerdict | undefined;
-}
+import { outlineLoops, unsureLoops } from './swept-outline.ts';
+import { gapOf, readZones, saddleAt, stepsWithin, toolRange } from './zones.ts';
 
 /** Bounds nearer to each other than this are one line to the eye, mm. */
 const UNSURE = 0.05;
@@ -27,8 +20,8 @@ export function latheFront(scene: LatheScene, look: LatheLook): PictureView {
     ...sweptItems(scene),
     ...steadyItems(scene),
     { is: 'work' },
-    ...saddleItems(scene, look.tool),
-    ...collisions(scene, look.tool),
+    ...saddleItems(scene, look),
+    ...collisions(scene, look),
     line('axis', [box.left, 0], [box.right, 0]),
     ...cutItems(look.cut, 1),
     ...toolItems(scene, look),
@@ -37,16 +30,16 @@ export function latheFront(scene: LatheScene, look: LatheLook): PictureView {
   return { side: 'front', box, items };
 }
 
-export const sweptItems = ({ swept }: LatheScene): readonly PictureItem[] => {
-  const unsure = unsureLoops(swept, UNSURE);
-  return [area('swept', ...sweptLoops(swept)), ...(unsure.length > 0 ? [area('unsure', ...unsure)] : [])];
+export const sweptItems = (scene: LatheScene): readonly PictureItem[] => {
+  const unsure = unsureLoops(scene.swept, UNSURE);
+  return [area('swept', ...outlineLoops(scene)), ...(unsure.length > 0 ? [area('unsure', ...unsure)] : [])];
 };
 
 function frontBox(scene: LatheScene): PictureView['box'] {
   const drawn = drawnSizes(scene);
   const nose = noseOf(scene);
   const { saddle, bed, gap } = scene;
-  const [first, last] = toolRange(scene);
+  const [first, last] = saddleRange(scene);
   const below = Math.max(bed.radius ?? 0, gapOf(scene) === undefined ? 0 : (gap?.radius ?? 0), drawn.radius);
   const points: Point[] = [
     [nose - drawn.headstock.length - drawn.spindle * 0.4, 0],
@@ -59,8 +52,21 @@ function frontBox(scene: LatheScene): PictureView['box'] {
   const across = holdingRadius(scene);
   points.push([nose, across]);
   if (scene.tail !== undefined) points.push([tailReach(scene.tail, drawn)[2], drawn.tailstock.half]);
+  const drill = drillReach(scene, drawn);
+  if (drill !== undefined) points.push([drill, drawn.tailstock.half]);
   const { left, bottom, right, top } = boxAbout(points, drawn.radius * 0.12);
   return { left, bottom, right, top: top + drawn.radius * 0.12 };
+}
+
+/** Where the saddle may be asked to stand, over all cuts. */
+export function saddleRange(scene: LatheScene): Span {
+  const places = scene.cuts.flatMap((cut) =>
+    [cut.from, cut.to].flatMap((at) => {
+      const edge = saddleAt(scene, at, cut);
+      return edge === undefined ? [] : [edge];
+    }),
+  );
+  return places.length === 0 ? toolRange(scene) : [Math.min(...places), Math.max(...places)];
 }
 
 export const holdingRadius = ({ head }: LatheScene): number =>
@@ -104,8 +110,11 @@ function steadyItems({ steady }: LatheScene): readonly PictureItem[] {
   ];
 }
 
-/** Wings and cross slide, as far as they are known, with the edge of the tool at a place. */
-function saddleItems({ saddle, bed }: LatheScene, tool: number): readonly PictureItem[] {
+/** Wings and cross slide, as far as they are known, where they stand for the cut. */
+function saddleItems(scene: LatheScene, { tool: at, cut }: LatheLook): readonly PictureItem[] {
+  const { saddle, bed } = scene;
+  const tool = saddleAt(scene, at, cut);
+  if (tool === undefined) return [];
   const items: PictureItem[] = [];
   const { wingRadius, towardsHead, towardsTail, slideRadius, slideWidth } = saddle;
   const hasWings = wingRadius !== undefined && towardsHead !== undefined && towardsTail !== undefined;
@@ -123,8 +132,8 @@ function saddleItems({ saddle, bed }: LatheScene, tool: number): readonly Pictur
 }
 
 /** Where the work would be in bed, wings or cross slide, seen across the line. */
-function collisions(scene: LatheScene, tool: number): readonly PictureItem[] {
-  const loops = readZones(scene, tool)
+function collisions(scene: LatheScene, { tool, cut }: LatheLook): readonly PictureItem[] {
+  const loops = readZones(scene, tool, cut)
     .filter(({ margin }) => margin < 0)
     .flatMap(({ from, to, radius }) =>
       stepsWithin(scene.swept, from, to)
@@ -140,21 +149,6 @@ export function cutItems(cut: Cut | undefined, side: 1 | -1): readonly PictureIt
   const { from, to, radius, inner } = cut;
   if (from === to) return [line('cut', [from, side * radius], [from, side * (inner ?? 0)])];
   return [line('cut', [from, side * radius], [to, side * radius])];
-}
-
-/** Seen from the front the block stands before everything: its outline alone. */
-function toolItems({ saddle }: LatheScene, { tool }: LatheLook): readonly PictureItem[] {
-  const { blockWidth, toolHeight } = saddle;
-  if (toolHeight === undefined) return [];
-  const items: PictureItem[] = [];
-  if (blockWidth !== undefined) {
-    const [left, right] = [tool - blockWidth / 2, tool + blockWidth / 2];
-    items.push(area('tool-block', rect(left, -toolHeight, right, toolHeight * 0.45)));
-    items.push(name('tool-block', 'tool block', [tool, -toolHeight * 0.62], blockWidth));
-  }
-  const half = toolHeight * 0.16;
-  items.push(area('tool', rect(tool - half, -half * 1.6, tool + half, half * 0.4)));
-  return items;
 }
 
 function measureItems(scene: LatheScene, { shown }: LatheLook, top: number): readonly PictureItem[] {

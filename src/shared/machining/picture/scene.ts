@@ -1,4 +1,6 @@
 import type { OperationId } from '../../base/ids.ts';
+import type { Axis } from '../../build/station.ts';
+import type { MachineType } from '../../tables/machine-figures.ts';
 import type { VerdictKind, VerdictState } from '../setup-check.ts';
 
 /** A point of a picture, mm: to the right and up. */
@@ -71,11 +73,18 @@ export interface LatheSaddle {
 export interface Cut {
   readonly operation: OperationId | undefined;
   readonly name: string;
+  /** By a tool on the saddle from without or within, by one that the tailstock or the spindle feeds, or across flat work. */
+  readonly way: 'outside' | 'inside' | 'drilled' | 'flat';
   readonly from: number;
   readonly to: number;
   /** Largest radius, and the least one of a face or a shoulder. */
   readonly radius: number | undefined;
   readonly inner: number | undefined;
+  /** Radius of a drill, a cutter or a bar, and how far it stands out of what holds it. */
+  readonly toolRadius: number | undefined;
+  readonly toolLength: number | undefined;
+  /** Where the block stands about the edge, in its own widths: from and to, towards the tailstock positive. */
+  readonly block: Span;
 }
 
 /** What the picture measures: a verdict in the places of the picture. */
@@ -91,6 +100,15 @@ export interface ShownVerdict {
   readonly at: number | undefined;
 }
 
+/** What is looked at: where the edge stands, for which cut, and which verdict is measured. */
+export interface LatheLook {
+  /** Where the edge of the tool stands along the bed. */
+  readonly tool: number;
+  /** The cut on show. */
+  readonly cut: Cut | undefined;
+  readonly shown: ShownVerdict | undefined;
+}
+
 /**
  * A turning set-up with everything that is known of it, mm. Places along the bed count from the headmost point of the work
  * (with what is fixed to it) towards the tailstock.
@@ -99,8 +117,11 @@ export interface LatheScene {
   readonly is: 'lathe';
   /** Rising, without overlaps. */
   readonly swept: readonly SweptStep[];
+  /** The outline of the swept solid, from end to end: finer than its steps where it slopes. Empty: the steps are drawn. */
+  readonly outline: readonly { readonly at: number; readonly r: number }[];
   readonly extent: readonly [from: number, to: number];
   /** Top of the bed under the line of centres; its outline across, front negative, upwards positive; empty: flat. */
+  readonly frame: PictureFrame;
   readonly bed: { readonly radius: number | undefined; readonly outline: readonly Point[] };
   readonly gap: { readonly radius: number; readonly length: number } | undefined;
   /** Face of the spindle's nose. */
@@ -114,26 +135,39 @@ export interface LatheScene {
   readonly cuts: readonly Cut[];
 }
 
-/** The same for work that stands still on a table or in a vise, or moves along straight ways. */
+/** Work that stands still on a table or in a vise, or moves along straight ways; heights count from what it lies on. */
 export interface TableScene {
   readonly is: 'table';
-  readonly machine:
-    | 'drill press'
-    | 'milling machine'
-    | 'shaper'
-    | 'planer'
-    | 'grinder'
-    | 'bandsaw'
-    | 'vise'
-    | 'surface plate';
-  /** Of the work with what is fixed to it, about the line: along the picture from the side, across it, and up from the table. */
-  readonly size: { readonly along: Span; readonly across: Span; readonly up: Span };
-  readonly held: 'table' | 'vise';
-  /** What the machine has, by the names of its figures; what is unknown is absent. */
+  readonly machine: MachineType;
+  readonly frame: PictureFrame;
+  /** Of the work with what is fixed to it: along the picture from the front, to the back, and up. */
+  readonly size: { readonly along: Span; readonly back: Span; readonly up: Span };
+  /** What the jaws of a vise close on; undefined on a table. */
+  readonly jaws: { readonly way: 'along' | 'back' | 'up'; readonly span: Span } | undefined;
+  /** What the machine has, by the keys of its figures, mm; what is unknown is absent. */
   readonly has: Readonly<Record<string, number>>;
+  /** Whether the tool moves up and down rather than along: what `from` and `to` of a cut then are. */
+  readonly isUpright: boolean;
+  /** What was found to hit: only that is filled, for the picture shows one way to lay the work of several. */
+  readonly hits: readonly VerdictKind[];
   readonly cuts: readonly Cut[];
 }
 
+/** From and to, rising. */
 export type Span = readonly [from: number, to: number];
+
+/** One direction of a picture: along which axis of the part it runs, which way, and where its zero lies on that axis, mm. */
+export interface PictureAxis {
+  readonly axis: Axis;
+  readonly sign: 1 | -1;
+  readonly zero: number;
+}
+
+/** How the part lies in the picture: to the right from the front, to the back, and up; up × along = back. */
+export interface PictureFrame {
+  readonly along: PictureAxis;
+  readonly back: PictureAxis;
+  readonly up: PictureAxis;
+}
 
 export type SetupScene = LatheScene | TableScene;

@@ -1,4 +1,4 @@
-import type { Point, SweptStep } from './scene.ts';
+import type { LatheScene, Point, SweptStep } from './scene.ts';
 
 /** Runs of steps that hang together, the empty ones left out. */
 function runs(swept: readonly SweptStep[]): readonly (readonly SweptStep[])[] {
@@ -14,10 +14,10 @@ function runs(swept: readonly SweptStep[]): readonly (readonly SweptStep[])[] {
 }
 
 /** The upper edge of a run of steps. */
-function upper(run: readonly SweptStep[], of: 'most' | 'least'): readonly Point[] {
+function upper(run: readonly SweptStep[]): readonly Point[] {
   const points: Point[] = [];
   for (const step of run) {
-    const r = step[of];
+    const r = step.most;
     const last = points.at(-1);
     // Neighbours of the same radius are one line.
     if (last !== undefined && last[1] === r) points[points.length - 1] = [step.to, r];
@@ -27,11 +27,18 @@ function upper(run: readonly SweptStep[], of: 'most' | 'least'): readonly Point[
 }
 
 /** What the work sweeps, seen across the line it turns about: one closed outline for each piece that hangs together. */
-export function sweptLoops(swept: readonly SweptStep[], of: 'most' | 'least' = 'most'): readonly (readonly Point[])[] {
+function sweptLoops(swept: readonly SweptStep[]): readonly (readonly Point[])[] {
   return runs(swept).map((run) => {
-    const over = upper(run, of);
+    const over = upper(run);
     return [...over, ...over.map(([x, y]): Point => [x, -y]).reverse()];
   });
+}
+
+/** The same from the outline itself, where there is one: slopes run straight. */
+export function outlineLoops({ outline, swept }: Pick<LatheScene, 'outline' | 'swept'>): readonly (readonly Point[])[] {
+  if (outline.length < 2) return sweptLoops(swept);
+  const over = outline.map(({ at, r }): Point => [at, r]);
+  return [[...over, ...over.map(([x, y]): Point => [x, -y]).reverse()]];
 }
 
 /** Where the bound from above and the one from below differ by more than can be seen: the work may reach into it. */

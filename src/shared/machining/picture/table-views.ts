@@ -1,209 +1,252 @@
-import type { LatheLook } from './lathe-front.ts';
-import type { PictureItem, PictureRole, PictureView, SetupPicture } from './picture.ts';
-import type { Point, ShownVerdict, Span, TableScene } from './scene.ts';
+import type { MachineType } from '../../tables/machine-figures.ts';
+import { drawnTable } from './drawn-table.ts';
+import { overTable } from './over-table.ts';
+import type { PictureItem, PictureView, SetupPicture } from './picture.ts';
+import type { LatheLook, Point, ShownVerdict, Span, TableScene } from './scene.ts';
 import { area, boxAbout, line, name, rect } from './shapes.ts';
 
-/** What stands over the table, and the figure that says how high. */
-const over: Readonly<Partial<Record<TableScene['machine'], readonly [key: string, name: string]>>> = {
-  'drill press': ['daylight', 'spindle'],
-  'milling machine': ['daylight', 'spindle'],
-  shaper: ['underRam', 'ram'],
-  planer: ['underRail', 'rail'],
-  grinder: ['underWheel', 'wheel'],
-  bandsaw: ['cutHeight', 'guide'],
+type Side = 'front' | 'end';
+
+/** Work on a table or in a vise: from the front, with the line across the picture or upright in it, and from the end. */
+export function drawTable(scene: TableScene, look: LatheLook): SetupPicture {
+  return { views: [elevation(scene, look, 'front'), elevation(scene, look, 'end')] };
+}
+
+/** The work's own breadth in a view. */
+const breadth = ({ size }: TableScene, side: Side): Span => (side === 'front' ? size.along : size.back);
+const length = ([from, to]: Span): number => to - from;
+const middle = ([from, to]: Span): number => (from + to) / 2;
+
+function elevation(scene: TableScene, look: LatheLook, side: Side): PictureView {
+  const unit = drawnTable(scene);
+  const points: Point[] = [];
+  const span = breadth(scene, side);
+  const [foot, top] = scene.size.up;
+  points.push([span[0], foot], [span[1], top]);
+  const items: PictureItem[] = [
+    ...tableItems(scene, side, points),
+    ...jawItems(scene, side, points, 'behind'),
+    ...columnItems(scene, side, points),
+    ...overTable(scene, side, look, points),
+    { is: 'work' },
+    ...jawItems(scene, side, points, 'beside'),
+    ...collisions(scene, side, look),
+    ...travelItems(scene, side, points),
+    ...cutItems(scene, side, look),
+    ...measureItems(scene, side, look.shown),
+  ];
+  const box = boxAbout(points, unit * 0.14);
+  if (scene.isUpright) items.push(line('axis', [0, box.bottom], [0, box.top]));
+  return { side, box, items };
+}
+
+const tableKeys: Readonly<Partial<Record<MachineType, readonly [along: string, back: string]>>> = {
+  'drill press': ['tableLength', 'tableWidth'],
+  'milling machine': ['tableLength', 'tableWidth'],
+  shaper: ['tableLength', 'tableWidth'],
+  planer: ['tableLength', 'tableWidth'],
+  'surface plate': ['plateLength', 'plateWidth'],
+};
+const tableNames: Readonly<Partial<Record<MachineType, string>>> = {
+  'surface plate': 'plate',
+  vise: 'vise',
+  bandsaw: 'saw table',
 };
 
-/** How far the table, the stroke or the head can go along the picture from the front and across it. */
-const travels: Readonly<Partial<Record<TableScene['machine'], readonly [along: string, across: string]>>> = {
+/** The slab that the work, or the vise under it, stands on; as broad as the machine's own where that is known. */
+function tableItems(scene: TableScene, side: Side, points: Point[]): readonly PictureItem[] {
+  const unit = drawnTable(scene);
+  const span = breadth(scene, side);
+  const top = scene.jaws === undefined ? 0 : -viseBody(scene);
+  const keys = tableKeys[scene.machine];
+  const known = keys === undefined ? undefined : scene.has[keys[side === 'front' ? 0 : 1]];
+  const half = (known ?? length(span) * 1.5 + unit * 0.3) / 2;
+  const centre = scene.isUpright ? 0 : middle(span);
+  const bottom = top - unit * 0.16;
+  points.push([centre - half, bottom], [centre + half, top]);
+  if (scene.machine === 'vise') return [];
+  return [
+    area('table', rect(centre - half, bottom, centre + half, top)),
+    name('table', tableNames[scene.machine] ?? 'table', [centre, (top + bottom) / 2], half * 2),
+  ];
+}
+
+const viseBody = (scene: TableScene): number => drawnTable(scene) * 0.16;
+
+/** Jaws to both sides of what they close on; seen square to that, the far jaw behind the work. */
+function jawItems(scene: TableScene, side: Side, points: Point[], which: 'behind' | 'beside'): readonly PictureItem[] {
+  const { jaws, has } = scene;
+  if (jaws === undefined || jaws.way === 'up') return [];
+  const closesHere = (jaws.way === 'along') === (side === 'front');
+  const unit = drawnTable(scene);
+  const high = has.jawDepth ?? Math.min(unit * 0.3, scene.size.up[1] * 0.6);
+  const low = -viseBody(scene);
+  if (closesHere && which === 'beside') {
+    const thick = unit * 0.13;
+    const [from, to] = jaws.span;
+    points.push([from - thick * 1.6, low], [to + thick * 1.6, high]);
+    return [
+      area('vise', rect(from - thick, 0, from, high), rect(to, 0, to + thick, high)),
+      name('vise', 'jaw', [to + thick / 2, high * 0.5], thick),
+    ];
+  }
+  if (which !== 'behind') return [];
+  const span = closesHere ? jaws.span : breadth(scene, side);
+  const half = closesHere ? length(span) / 2 + unit * 0.13 * 1.6 : (has.jawWidth ?? length(span)) / 2;
+  const [left, right] = [middle(span) - half, middle(span) + half];
+  points.push([left, low], [right, high]);
+  const body = area('vise', rect(left, low, right, 0));
+  return closesHere ? [body] : [body, area('vise', rect(left, 0, right, high))];
+}
+
+/** A column stands behind the work; the uprights of a planer to both sides of it. */
+function columnItems(scene: TableScene, side: Side, points: Point[]): readonly PictureItem[] {
+  if (side === 'front') return [];
+  const { has, machine, size } = scene;
+  const unit = drawnTable(scene);
+  const top = Math.max(size.up[1], ...['daylight', 'underRail'].map((key) => has[key] ?? 0)) + unit * 0.34;
+  const thick = unit * 0.2;
+  const foot = -unit * 0.3;
+  const beam = (from: number): readonly Point[] => rect(from, foot, from + thick, top);
+  if (machine === 'planer' && has.betweenUprights !== undefined) {
+    const half = has.betweenUprights / 2;
+    const centre = middle(size.back);
+    points.push([centre - half - thick, foot], [centre + half + thick, top]);
+    return [area('column', beam(centre - half - thick), beam(centre + half))];
+  }
+  if ((machine !== 'drill press' && machine !== 'milling machine' && machine !== 'bandsaw') || has.throat === undefined)
+    return [];
+  points.push([has.throat, foot], [has.throat + thick, top]);
+  return [
+    area('column', beam(has.throat)),
+    name('column', machine === 'bandsaw' ? 'frame' : 'column', [has.throat + thick / 2, top * 0.5], thick),
+  ];
+}
+
+/** Only what a verdict found to hit is filled. */
+function collisions(scene: TableScene, side: Side, { shown }: LatheLook): readonly PictureItem[] {
+  const { hits, size, has } = scene;
+  const [, top] = size.up;
+  const span = breadth(scene, side);
+  const loops: (readonly Point[])[] = [];
+  const over = shown !== undefined && highKinds.has(shown.kind) ? shown : undefined;
+  if (over?.margin !== undefined && over.margin < 0)
+    loops.push(rect(span[0], Math.max(size.up[0], top + over.margin), span[1], top));
+  if (side === 'end' && hits.includes('in-throat')) {
+    const throat = has.throat;
+    if (throat !== undefined && span[1] > throat) loops.push(rect(throat, size.up[0], span[1], top));
+    const half = has.betweenUprights === undefined ? undefined : has.betweenUprights / 2;
+    if (scene.machine === 'planer' && half !== undefined) {
+      const centre = middle(span);
+      if (span[1] > centre + half) loops.push(rect(centre + half, size.up[0], span[1], top));
+      if (span[0] < centre - half) loops.push(rect(span[0], size.up[0], centre - half, top));
+    }
+  }
+  if (hits.includes('on-table') || hits.includes('on-plate')) {
+    const key = tableKeys[scene.machine]?.[side === 'front' ? 0 : 1];
+    const half = (key === undefined ? undefined : has[key]) ?? Infinity;
+    const centre = scene.isUpright ? 0 : middle(span);
+    if (span[1] > centre + half / 2) loops.push(rect(centre + half / 2, 0, span[1], Math.min(top, 4)));
+    if (span[0] < centre - half / 2) loops.push(rect(span[0], 0, centre - half / 2, Math.min(top, 4)));
+  }
+  return loops.length === 0 ? [] : [area('collision', ...loops)];
+}
+
+const highKinds: ReadonlySet<string> = new Set(['daylight', 'under-ram', 'under-wheel', 'saw-height']);
+
+const travelKeys: Readonly<Partial<Record<MachineType, readonly [along: string, back: string]>>> = {
   'milling machine': ['travelX', 'travelY'],
   grinder: ['travelX', 'travelY'],
   shaper: ['stroke', 'tableTravel'],
   planer: ['stroke', 'tableTravel'],
 };
 
-const tables: Readonly<Partial<Record<TableScene['machine'], readonly [along: string, across: string]>>> = {
-  'surface plate': ['plateLength', 'plateWidth'],
-};
-
-const length = ([from, to]: Span): number => to - from;
-const middle = ([from, to]: Span): number => (from + to) / 2;
-
-/** Work on a table or in a vise: from the front (along the line) and from the end. */
-export function drawTable(scene: TableScene, look: LatheLook): SetupPicture {
-  return { views: [elevation(scene, look, 'front'), elevation(scene, look, 'end')] };
-}
-
-function elevation(scene: TableScene, { tool, cut, shown }: LatheLook, side: 'front' | 'end'): PictureView {
-  const { machine, has, size } = scene;
-  const isFront = side === 'front';
-  const way = isFront ? 0 : 1;
-  const span = isFront ? size.along : size.across;
-  const high = size.up[1];
-  const unit = Math.max(length(size.along), length(size.across), high, 1);
-  const [tableKey] = [(tables[machine] ?? ['tableLength', 'tableWidth'])[way]];
-  const table = scene.held === 'vise' && machine === 'vise' ? undefined : has[tableKey];
-  const half = (table ?? length(span) * 1.4) / 2;
-  const centre = middle(span);
-  const thick = unit * 0.14;
-  const items: PictureItem[] = [];
-  const points: Point[] = [
-    [Math.min(span[0], centre - half), -thick * 1.6],
-    [Math.max(span[1], centre + half), high],
-  ];
-  items.push(area('table', rect(centre - half, -thick, centre + half, 0)));
-  items.push(
-    name(
-      'table',
-      machine === 'surface plate' ? 'plate' : machine === 'vise' ? 'vise bed' : 'table',
-      [centre, -thick * 0.55],
-      half * 2,
-    ),
-  );
-  if (scene.held === 'vise') items.push(...jaws(scene, isFront, points));
-  const above = overTable(scene, isFront, tool, points);
-  items.push(...above);
-  items.push({ is: 'work' });
-  items.push(...collisions(scene, isFront));
-  items.push(...travelItems(scene, isFront, points, unit));
-  if (isFront && cut !== undefined) items.push(line('cut', [cut.from, high], [cut.to, high]));
-  items.push(...measures(scene, isFront, shown));
-  const box = boxAbout(points, unit * 0.12);
-  if (machine === 'drill press') items.push(line('axis', [0, box.bottom], [0, box.top]));
-  return { side, box, items };
-}
-
-/** The jaws stand to both sides of what they close on: seen from the end, or from the front where they hold the ends. */
-function jaws(scene: TableScene, isFront: boolean, points: Point[]): readonly PictureItem[] {
-  const { has, size } = scene;
-  const span = size.across;
-  const depth = has.jawDepth ?? size.up[1] * 0.5;
-  if (isFront) {
-    const half = (has.jawWidth ?? length(size.along)) / 2;
-    points.push([middle(size.along) - half, depth], [middle(size.along) + half, depth]);
-    return [area('vise', rect(middle(size.along) - half, 0, middle(size.along) + half, depth))];
-  }
-  const thick = depth * 0.6;
-  points.push([span[0] - thick, depth], [span[1] + thick, depth]);
-  const items = [
-    area('vise', rect(span[0] - thick, 0, span[0], depth), rect(span[1], 0, span[1] + thick, depth)),
-    name('vise', 'jaw', [span[1] + thick / 2, depth * 0.5], thick),
-  ];
-  return items;
-}
-
-function overTable(scene: TableScene, isFront: boolean, tool: number, points: Point[]): readonly PictureItem[] {
-  const { machine, has, size } = scene;
-  const entry = over[machine];
-  const height = entry === undefined ? undefined : has[entry[0]];
-  const items: PictureItem[] = [];
-  const unit = Math.max(length(size.along), length(size.across), size.up[1], 1);
-  const throat = has.throat;
-  if (throat !== undefined && !isFront) {
-    // The column stands behind the work; in the picture from the end that is to the right.
-    const thick = unit * 0.22;
-    const top = Math.max(height ?? 0, size.up[1]) * 1.12 + unit * 0.1;
-    items.push(area('column', rect(throat, -unit * 0.14, throat + thick, top)));
-    items.push(name('column', 'column', [throat + thick / 2, top * 0.5], thick));
-    points.push([throat + thick, top]);
-  }
-  if (machine === 'planer' && !isFront && has.betweenUprights !== undefined) {
-    const half = has.betweenUprights / 2;
-    const thick = unit * 0.18;
-    const top = (height ?? size.up[1]) * 1.15;
-    items.push(
-      area('column', rect(-half - thick, -unit * 0.14, -half, top), rect(half, -unit * 0.14, half + thick, top)),
-    );
-    points.push([-half - thick, top], [half + thick, top]);
-  }
-  if (height === undefined || entry === undefined) return items;
-  const thick = unit * 0.22;
-  const at = machine === 'drill press' || !isFront ? 0 : tool;
-  const half = machine === 'shaper' || machine === 'planer' ? unit * 0.5 : unit * 0.14;
-  points.push([at - half, height + thick], [at + half, height + thick]);
-  items.push(area('spindle', rect(at - half, height, at + half, height + thick)));
-  items.push(name('spindle', entry[1], [at, height + thick * 0.5], half * 2));
-  if (machine === 'drill press' && has.chuckLength !== undefined) {
-    items.push(area('tool', rect(-half * 0.7, height - has.chuckLength, half * 0.7, height)));
-  }
-  if (has.toolLength !== undefined) {
-    const from = height - (machine === 'drill press' ? (has.chuckLength ?? 0) : 0);
-    const thin = Math.max(unit * 0.012, (has.toolDiameter ?? 0) / 2);
-    items.push(area('tool', rect(at - thin, from - has.toolLength, at + thin, from)));
-  }
-  items.push(line('limit', [Math.min(at - half, size.along[0]), height], [Math.max(at + half, size.along[1]), height]));
-  return items;
-}
-
-/** Where the work reaches into what stands over it or behind it. */
-function collisions(scene: TableScene, isFront: boolean): readonly PictureItem[] {
-  const { machine, has, size } = scene;
-  const loops: (readonly Point[])[] = [];
-  const entry = over[machine];
-  const height = entry === undefined ? undefined : has[entry[0]];
-  const span = isFront ? size.along : size.across;
-  const tool = (has.toolLength ?? 0) + (machine === 'drill press' ? (has.chuckLength ?? 0) : 0);
-  if (height !== undefined && size.up[1] > height - tool)
-    loops.push(rect(span[0], Math.max(size.up[0], height - tool), span[1], size.up[1]));
-  if (!isFront && has.throat !== undefined && span[1] > has.throat)
-    loops.push(rect(has.throat, size.up[0], span[1], size.up[1]));
-  if (!isFront && machine === 'planer' && has.betweenUprights !== undefined) {
-    const half = has.betweenUprights / 2;
-    if (span[1] > half) loops.push(rect(half, size.up[0], span[1], size.up[1]));
-    if (span[0] < -half) loops.push(rect(span[0], size.up[0], -half, size.up[1]));
-  }
-  return loops.length === 0 ? [] : [area('collision', ...loops)];
-}
-
 /** The stroke or travel that there is, as a bracket over the work. */
-function travelItems(scene: TableScene, isFront: boolean, points: Point[], unit: number): readonly PictureItem[] {
-  const key = travels[scene.machine]?.[isFront ? 0 : 1];
+function travelItems(scene: TableScene, side: Side, points: Point[]): readonly PictureItem[] {
+  const key = travelKeys[scene.machine]?.[side === 'front' ? 0 : 1];
   const travel = key === undefined ? undefined : scene.has[key];
   if (travel === undefined) return [];
-  const span = isFront && scene.cuts.length > 0 ? cutsSpan(scene) : isFront ? scene.size.along : scene.size.across;
-  const y = scene.size.up[1] + unit * 0.1;
-  const [from, to] = [middle(span) - travel / 2, middle(span) + travel / 2];
+  const unit = drawnTable(scene);
+  const centre = side === 'front' && scene.cuts.length > 0 ? middle(spanOfCuts(scene)) : middle(breadth(scene, side));
+  const y = -viseBody(scene) - unit * 0.24;
   const tick = unit * 0.03;
-  points.push([from, y + tick], [to, y + tick]);
-  const role: PictureRole = 'limit';
+  const [from, to] = [centre - travel / 2, centre + travel / 2];
+  points.push([from, y - tick * 2], [to, y + tick]);
+  const words = key === 'stroke' ? 'stroke' : 'travel';
   return [
-    line(role, [from, y], [to, y]),
-    line(role, [from, y - tick], [from, y + tick]),
-    line(role, [to, y - tick], [to, y + tick]),
-    name(
-      role,
-      scene.machine === 'shaper' || scene.machine === 'planer' ? 'stroke' : 'travel',
-      [to, y + tick * 2],
-      travel,
-    ),
+    line('limit', [from, y], [to, y]),
+    line('limit', [from, y - tick], [from, y + tick]),
+    line('limit', [to, y - tick], [to, y + tick]),
+    name('limit', words, [centre, y - tick * 1.6], travel),
   ];
 }
 
-const cutsSpan = ({ cuts }: TableScene): Span => {
+function spanOfCuts({ cuts }: TableScene): Span {
   const places = cuts.flatMap(({ from, to }) => [from, to]);
   return [Math.min(...places), Math.max(...places)];
-};
+}
 
-function measures(scene: TableScene, isFront: boolean, shown: ShownVerdict | undefined): readonly PictureItem[] {
+function cutItems(scene: TableScene, side: Side, { cut }: LatheLook): readonly PictureItem[] {
+  if (cut === undefined) return [];
+  if (scene.isUpright) return [line('cut', [0, cut.from], [0, cut.to])];
+  const high = scene.size.up[1];
+  if (side === 'front') return [line('cut', [cut.from, high], [cut.to, high])];
+  const half = cut.radius ?? 0;
+  return half === 0 ? [] : [line('cut', [-half, high], [half, high])];
+}
+
+function measureItems(scene: TableScene, side: Side, shown: ShownVerdict | undefined): readonly PictureItem[] {
   if (shown?.has === undefined || shown.needs === undefined || shown.margin === undefined) return [];
   const { kind, state, has, needs, margin } = shown;
   const { size } = scene;
-  const measure = (from: Point, to: Point): PictureItem => ({
-    is: 'measure',
-    from,
-    to,
-    mm: margin,
-    means: 'margin',
-    of: kind,
-    state,
-  });
+  const measure = (from: Point, to: Point): readonly PictureItem[] => [
+    { is: 'measure', from, to, mm: margin, means: 'margin', of: kind, state },
+  ];
+  const top = size.up[1];
   switch (kind) {
     case 'daylight':
     case 'under-ram':
     case 'under-wheel':
-    case 'saw-height':
-      return isFront ? [measure([size.along[1] * 0.5, has - margin], [size.along[1] * 0.5, has])] : [];
+    case 'saw-height': {
+      // What stands under the spindle besides the work hangs from it: the rest is the room between the two.
+      const at = breadth(scene, side)[1] * 0.55;
+      return side === 'front' ? measure([at, top], [at, top + margin]) : [];
+    }
     case 'in-throat':
-      return isFront ? [] : [measure([needs, size.up[1] * 0.6], [has, size.up[1] * 0.6])];
+      return side === 'end' ? measure([needs, top * 0.72], [has, top * 0.72]) : [];
+    case 'in-vise': {
+      const { jaws } = scene;
+      if (jaws === undefined || (jaws.way === 'along') !== (side === 'front')) return [];
+      const [from, to] = jaws.span;
+      return [
+        {
+          is: 'measure',
+          from: [from, top * 1.08],
+          to: [to, top * 1.08],
+          mm: to - from,
+          means: 'needed',
+          of: kind,
+          state,
+        },
+      ];
+    }
+    case 'stroke':
+    case 'travel-x': {
+      if (side !== 'front' || scene.cuts.length === 0) return [];
+      const centre = middle(spanOfCuts(scene));
+      const y = top * 1.1;
+      return [
+        {
+          is: 'measure',
+          from: [centre - needs / 2, y],
+          to: [centre + needs / 2, y],
+          mm: needs,
+          means: 'needed',
+          of: kind,
+          state,
+        },
+      ];
+    }
     default:
       return [];
   }

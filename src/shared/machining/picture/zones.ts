@@ -1,5 +1,5 @@
 import type { VerdictKind } from '../setup-check.ts';
-import type { LatheScene, Span, SweptStep } from './scene.ts';
+import type { Cut, LatheScene, Span, SweptStep } from './scene.ts';
 
 /** A stretch of the lathe over which the work may reach no farther than a radius. */
 export interface Zone {
@@ -42,17 +42,29 @@ function bedZones(scene: LatheScene): readonly Zone[] {
   return zones;
 }
 
-/** The zones while the edge of the tool stands at a place along the bed. What is not known of the saddle has none. */
-export function zonesAt(scene: LatheScene, tool: number): readonly Zone[] {
+/**
+ * Where the edge of a tool set square would stand while a cut is made at a place along the bed: a boring bar's own edge lies
+ * ahead of the block by the bar's length. Undefined for what the tailstock feeds: then the saddle is out of the way.
+ */
+export function saddleAt({ saddle }: LatheScene, tool: number, cut: Cut | undefined): number | undefined {
+  if (cut === undefined || cut.way === 'outside' || cut.way === 'flat') return tool;
+  if (cut.way === 'drilled' || cut.toolLength === undefined || saddle.blockWidth === undefined) return undefined;
+  return tool + cut.toolLength + saddle.blockWidth / 2;
+}
+
+/** The zones while a cut is made at a place along the bed. What is not known of the saddle has none. */
+export function zonesAt(scene: LatheScene, tool: number, cut?: Cut): readonly Zone[] {
+  const edge = saddleAt(scene, tool, cut);
   const { wingRadius, towardsHead, towardsTail, slideRadius, slideWidth } = scene.saddle;
   const zones = [...bedZones(scene)];
+  if (edge === undefined) return zones;
   if (wingRadius !== undefined && towardsHead !== undefined && towardsTail !== undefined)
-    zones.push({ kind: 'over-saddle', from: tool - towardsHead, to: tool + towardsTail, radius: wingRadius });
+    zones.push({ kind: 'over-saddle', from: edge - towardsHead, to: edge + towardsTail, radius: wingRadius });
   if (slideRadius !== undefined && slideWidth !== undefined)
     zones.push({
       kind: 'over-cross-slide',
-      from: tool - slideWidth / 2,
-      to: tool + slideWidth / 2,
+      from: edge - slideWidth / 2,
+      to: edge + slideWidth / 2,
       radius: slideRadius,
     });
   return zones;
@@ -69,8 +81,8 @@ export function stepsWithin(swept: readonly SweptStep[], from: number, to: numbe
 }
 
 /** How the work passes each zone while the edge stands at a place along the bed; zones that it does not come to are left out. */
-export function readZones(scene: LatheScene, tool: number): readonly ZoneRead[] {
-  return zonesAt(scene, tool).flatMap((zone) => {
+export function readZones(scene: LatheScene, tool: number, cut?: Cut): readonly ZoneRead[] {
+  return zonesAt(scene, tool, cut).flatMap((zone) => {
     const worst = stepsWithin(scene.swept, zone.from, zone.to).reduce<SweptStep | undefined>(
       (most, step) => (most === undefined || step.most > most.most ? step : most),
       undefined,

@@ -15,7 +15,7 @@ import { setMachining, useMachining } from '../machining-state.ts';
 import { BedOutline } from './bed-outline.tsx';
 import { FigureField } from './figure-field.tsx';
 import { groupsOf } from './figure-groups.ts';
-import type { Shop } from './shop.ts';
+import { keepInShop, type Shop } from './shop.ts';
 import { differences, markOf } from './shop-marks.ts';
 
 interface MachineFormProps {
@@ -73,7 +73,13 @@ export function MachineForm({ row, unit, shop, onRemove }: MachineFormProps) {
         )
       }
     >
-      <Marks record={record} shop={shop} readOnly={readOnly} onSet={(fields) => void set('generic', fields)} />
+      <Marks
+        record={record}
+        shop={shop}
+        unit={unit}
+        readOnly={readOnly}
+        onSet={(fields) => void set('generic', fields)}
+      />
       <div className="machine-form">
         <div className="machine-head">
           <SettledField
@@ -115,16 +121,17 @@ export function MachineForm({ row, unit, shop, onRemove }: MachineFormProps) {
 interface MarksProps {
   readonly record: Machine;
   readonly shop: Shop;
+  readonly unit: LengthUnit;
   readonly readOnly: boolean;
   readonly onSet: (fields: Partial<Machine>) => void;
 }
 
 /** What is to be minded of the machine as a whole, with the ways to settle it. */
-function Marks({ record, shop, readOnly, onSet }: MarksProps) {
+function Marks({ record, shop, unit, readOnly, onSet }: MarksProps) {
   const engine = useEngine();
   const mark = markOf(record, shop);
   const own = shop.machines?.find(({ id }) => id === record.id);
-  const keepButton = <Button onClick={() => void shop.keep(record)}>Keep in My Shop</Button>;
+  const keepButton = <Button onClick={() => void keepInShop(record, unit)}>Keep in My Shop</Button>;
   return (
     <>
       {record.generic && (

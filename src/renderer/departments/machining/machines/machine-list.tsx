@@ -6,11 +6,11 @@ import { notifyOutcome } from '../../../app/notices.ts';
 import type { MachineRow } from '../../../engine/machining/models.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
 import { Button, IconButton } from '../../../kit/button.tsx';
-import { AddIcon, CautionIcon, NoteIcon } from '../../../kit/icons.tsx';
+import { AddIcon, CautionIcon, NoteIcon, RemoveIcon } from '../../../kit/icons.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import { useRoving } from '../../../kit/roving.ts';
 import { setMachining } from '../machining-state.ts';
-import type { Shop } from './shop.ts';
+import { removeFromShop, type Shop } from './shop.ts';
 import { markOf } from './shop-marks.ts';
 
 interface MachineListProps {
@@ -147,29 +147,42 @@ function OfShop({ rows, shop }: { readonly rows: readonly MachineRow[]; readonly
     const outcome = notifyOutcome(await engine.run('machines-take', { machines }));
     if (outcome.ok) setMachining({ machine: machines[0]?.id });
   };
-  if (shop.problem !== undefined) return <p className="machine-problem">{shop.problem}</p>;
-  if (others.length === 0) return null;
+  const said = [...(shop.problem === undefined ? [] : [shop.problem]), ...shop.lost];
   return (
-    <section aria-label="In your shop, not in this build">
-      <div className="setup-part lettering">In your shop, not in this build</div>
-      <ul>
-        {others.map((machine) => (
-          <li key={machine.id} className="list-row">
-            <span className="grow ellipsis">{machine.name}</span>
-            <span className="soft">{machine.type}</span>
-            {editable && (
-              <Button onClick={() => void take([machine])} aria-label={`Add ${machine.name} to the build`}>
-                Add
-              </Button>
-            )}
-          </li>
-        ))}
-      </ul>
-      {editable && others.length > 1 && (
-        <div className="setup-acts">
-          <Button onClick={() => void take(others)}>Add All {others.length}</Button>
-        </div>
+    <>
+      {said.map((sentence) => (
+        <p key={sentence} className="machine-problem">
+          {sentence}
+        </p>
+      ))}
+      {others.length > 0 && (
+        <section aria-label="In your shop, not in this build">
+          <div className="setup-part lettering">In your shop, not in this build</div>
+          <ul>
+            {others.map((machine) => (
+              <li key={machine.id} className="list-row">
+                <span className="grow ellipsis">{machine.name}</span>
+                <span className="soft">{machine.type}</span>
+                {editable && (
+                  <Button onClick={() => void take([machine])} aria-label={`Add ${machine.name} to the build`}>
+                    Add
+                  </Button>
+                )}
+                <IconButton
+                  label={`Take ${machine.name} out of your shop`}
+                  icon={<RemoveIcon />}
+                  onClick={() => void removeFromShop(machine.id)}
+                />
+              </li>
+            ))}
+          </ul>
+          {editable && others.length > 1 && (
+            <div className="setup-acts">
+              <Button onClick={() => void take(others)}>Add All {others.length}</Button>
+            </div>
+          )}
+        </section>
       )}
-    </section>
+    </>
   );
 }

@@ -8,9 +8,10 @@ import { exportVerb } from './verbs/export.ts';
 import { hole } from './verbs/hole.ts';
 import { importVerb } from './verbs/import.ts';
 import { part } from './verbs/part.ts';
+import { speed } from './verbs/speed.ts';
 import { thread } from './verbs/thread.ts';
 
-const verbs: readonly Verb[] = [check, part, chain, importVerb, exportVerb, thread, hole];
+const verbs: readonly Verb[] = [check, part, chain, importVerb, exportVerb, thread, hole, speed];
 
 const NAME = 'waywright';
 

@@ -142,7 +142,7 @@ function speedRow({ metal, process, edge }: CutWanted): FigureRange | undefined 
 
 /** How speed and turns hang together; undefined where a length that ties them is not known, or nothing turns. */
 function turning(
-  wanted: CutWanted,
+  wanted: Pick<CutWanted, 'process' | 'diameterMm' | 'strokeMm'>,
 ): { readonly rpmAt: (speed: number) => number; readonly speedAt: (rpm: number) => number } | undefined {
   const { process, diameterMm, strokeMm } = wanted;
   if (isStroke(process)) {
@@ -152,8 +152,27 @@ function turning(
       speedAt: (rpm) => strokeSpeed(rpm, strokeMm, CUTTING_SHARE.value),
     };
   }
-  if (process === 'grind' || jobOf(process) === undefined || diameterMm === undefined) return undefined;
+  const job = jobOf(process);
+  if (job === undefined || job === 'saw' || diameterMm === undefined) return undefined;
   return { rpmAt: (speed) => spindleSpeed(speed, diameterMm), speedAt: (rpm) => surfaceSpeed(rpm, diameterMm) };
+}
+
+/**
+ * Turns, or double strokes, per minute at a speed in m/min.
+ *
+ * @param strokeMm of shaping and planing.
+ */
+export const turnsAt = (
+  process: Process,
+  speed: number,
+  diameterMm: number | undefined,
+  strokeMm: number | undefined,
+): number | undefined => turning({ process, diameterMm, strokeMm })?.rpmAt(speed);
+
+/** What a feed is counted by. */
+export function feedPer(process: Process): 'turn' | 'tooth' | 'stroke' {
+  if (process === 'mill') return 'tooth';
+  return isStroke(process) || process === 'grind' ? 'stroke' : 'turn';
 }
 
 /** What a deep hole takes off speed and feed. */

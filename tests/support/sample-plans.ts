@@ -93,7 +93,7 @@ const bore = { size: 'dimension:arm-bore' as Dimension['id'], written: '' };
 const both = [at('left'), at('right', '-2')] as [ReturnType<typeof at>, ReturnType<typeof at>];
 
 /** Each way of holding, with all that it can name. */
-export const everyHolding: readonly Holding[] = [
+const everyHolding: readonly Holding[] = [
   { as: 'between centres' },
   { as: 'three-jaw chuck', ends: both, diameter: bore, inside: true, tailCentre: false },
   { as: 'four-jaw chuck', diameter: { written: '30' }, inside: false, tailCentre: true },

@@ -10,7 +10,7 @@ import { planFaults, servesAsAny, wordsOfRoles } from './validate-plan.ts';
 const SHOWN = 3;
 
 /** `set-up "first side"`, `operation "drill feet"`. */
-export const wordsOfPlan = (plan: Plan): string => `${plan.kind === 'setup' ? 'set-up' : 'operation'} "${plan.name}"`;
+const wordsOfPlan = (plan: Plan): string => `${plan.kind === 'setup' ? 'set-up' : 'operation'} "${plan.name}"`;
 
 /** As {@link wordsOfPlan}, with the part, for labels: `set-up first side of column`. */
 export const labelOfPlan = (build: Build, plan: Plan): string =>

@@ -8,8 +8,8 @@ import { type Holding, type Setup, setupSchema } from './setup.ts';
 import { validateBuild } from './validate-build.ts';
 
 const records = samplePlans();
-const full = records.find(({ id }) => id === 'setup:full') as Setup;
-const bored = records.find(({ id }) => id === 'operation:bore') as Operation;
+const full = records.find(({ id }) => (id as string) === 'setup:full') as Setup;
+const bored = records.find(({ id }) => (id as string) === 'operation:bore') as Operation;
 const fellow = full.fellows[0]!;
 const at = (name: string) => ({ station: `station:arm-${name}`, beyond: '' });
 

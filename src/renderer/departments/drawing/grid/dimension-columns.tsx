@@ -9,7 +9,10 @@ import type { Column, Offer } from './column.ts';
 export type Halves = ReadonlyMap<string, string>;
 
 interface ColumnInput {
-  readonly sheet: PartSheet;
+  /** Only what the columns need of the part's sheet: while that stays, so do they, and rows are not drawn anew. */
+  readonly part: PartSheet['part']['id'];
+  readonly unit: PartSheet['unit'];
+  readonly stations: PartSheet['stations'];
   readonly halves: Halves;
   readonly engine: Engine;
 }
@@ -20,9 +23,15 @@ const matching = (offers: readonly Offer[], text: string): readonly Offer[] => {
 };
 
 /** The columns of the table of dimensions. */
-export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readonly Column<DimensionRow>[] {
-  const isInch = sheet.unit === 'in';
-  const stationOffers = sheet.stations.map(({ record }) => ({ text: record.name, beside: record.axis }));
+export function dimensionColumns({
+  part,
+  unit,
+  stations,
+  halves,
+  engine,
+}: ColumnInput): readonly Column<DimensionRow>[] {
+  const isInch = unit === 'in';
+  const stationOffers = stations.map(({ record }) => ({ text: record.name, beside: record.axis }));
   const sizeOffers = sizeForms.map((form) => ({ text: form, beside: 'size' }));
   const keyOf = (row: DimensionRow | undefined) => row?.record.id ?? 'new';
   const preview = (field: 'value' | 'limits') => async (row: DimensionRow | undefined, text: string) =>
@@ -63,7 +72,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
       edit: {
         offers: async (row, text) => {
           const from = halves.get(keyOf(row)) ?? row?.from;
-          const axis = sheet.stations.find(({ record }) => record.name === from)?.record.axis;
+          const axis = stations.find(({ record }) => record.name === from)?.record.axis;
           return matching(
             stationOffers.filter((offer) => (axis === undefined || offer.beside === axis) && offer.text !== from),
             text,
@@ -86,7 +95,7 @@ export function dimensionColumns({ sheet, halves, engine }: ColumnInput): readon
         offers: async (_row, text, caret) => {
           const name = nameAtCaret(text, caret);
           if (name === undefined) return [];
-          const names = await engine.ask('names', { part: sheet.part.id, typed: name.typed });
+          const names = await engine.ask('names', { part, typed: name.typed });
           return (names ?? []).map(({ insert, value }) => ({ text: insert, beside: value }));
         },
       },

@@ -25,7 +25,11 @@ export function DimensionTable({ sheet }: { readonly sheet: PartSheet }) {
   const { subject, also } = usePlace();
   const [halves, setHalves] = useState<Halves>(new Map());
   const part = sheet.part.id;
-  const columns = useMemo(() => dimensionColumns({ sheet, halves, engine }), [sheet, halves, engine]);
+  const { stations, unit } = sheet;
+  const columns = useMemo(
+    () => dimensionColumns({ part, unit, stations, halves, engine }),
+    [part, unit, stations, halves, engine],
+  );
   const setHalf = (key: string, from: string | undefined) =>
     setHalves((now) => {
       const next = new Map(now);

@@ -4,10 +4,9 @@ import { askName, useUnnamed } from '../../../app/naming.ts';
 import { notify } from '../../../app/notices.ts';
 import { markPainted } from '../../../engine/stages.ts';
 import { classNames } from '../../../kit/class-names.ts';
-import { type Block, blockOf, type Cell, inBlock, parseTsv, withoutHeads, writeTsv } from './block.ts';
-import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
-import { choiceOf } from './choice-of.ts';
+import { type Block, blockOf, type Cell, parseTsv, withoutHeads, writeTsv } from './block.ts';
 import type { Column } from './column.ts';
+import { type Editing, GridRow, useSteadyActs } from './grid-row.tsx';
 import { useClipboard } from './use-clipboard.ts';
 
 /** Scrolls to a row unless it stands clear of both ends: asking for the scroller's sizes would lay the page out at once. */
@@ -41,14 +40,6 @@ export interface GridProps<R> {
   readonly hint: string;
   /** What is written so far in the empty last row. */
   readonly newText?: (column: string) => string | undefined;
-}
-
-interface Editing extends Cell {
-  /** The row's key, or `new`: rows may come and go above it while a commit is on its way. */
-  readonly key: string;
-  readonly start: string;
-  readonly caretAtEnd: boolean;
-  readonly refused: string | undefined;
 }
 
 const NEW = 'new';
@@ -221,6 +212,15 @@ export function Grid<R>(props: GridProps<R>) {
     },
   });
 
+  const acts = useSteadyActs({
+    press: goTo,
+    open: startEditing,
+    finish: (cell, text, then) => void finish(cell, text, then),
+    cancel: () => {
+      setEditing(undefined);
+      scroller.current?.focus({ preventScroll: true });
+    },
+  });
   return (
     <div
       ref={scroller}
@@ -235,6 +235,7 @@ export function Grid<R>(props: GridProps<R>) {
       data-pane-entry
       aria-activedescendant={`${id}-${active.row}-${active.column}`}
       onKeyDown={onKeyDown}
+      onScroll={(event) => markShifted(event.currentTarget)}
     >
       <div className="grid-space" role="presentation" style={{ height: virtual.getTotalSize(), width }}>
         <div className="grid-head" role="row" aria-rowindex={1} style={{ gridTemplateColumns: template }}>
@@ -261,117 +262,37 @@ export function Grid<R>(props: GridProps<R>) {
         {virtual.getVirtualItems().map(({ index, start }) => {
           const row = rows[index];
           const key = row === undefined ? NEW : keyOf(row);
+          const isInBlock = index >= block.top && index <= block.bottom;
           return (
-            <div
+            <GridRow
               key={key}
-              role="row"
-              aria-rowindex={index + 2}
-              aria-selected={key === selected}
-              data-row={key}
-              className={classNames(
-                'grid-row',
-                key === selected && 'selected',
-                props.also.includes(key) && 'also',
-                row !== undefined && props.lookOf?.(row),
-                row === undefined && 'new',
-              )}
-              style={{
-                gridTemplateColumns: template,
-                transform: `translateY(${start}px)`,
-                zIndex: editing?.key === key ? 3 : undefined,
-              }}
-            >
-              <div role="gridcell" aria-colindex={1} className="grid-cell grid-mark">
-                {row !== undefined && props.markOf(row)}
-              </div>
-              {columns.map((column, c) => {
-                const isActive = active.row === index && active.column === c;
-                const isEdited = editing?.key === key && editing.column === c;
-                const problem = row === undefined ? undefined : column.problem?.(row);
-                const aside = row === undefined ? undefined : column.aside?.(row);
-                return (
-                  <div
-                    key={column.id}
-                    id={`${id}-${index}-${c}`}
-                    role="gridcell"
-                    aria-colindex={c + 2}
-                    aria-readonly={column.edit === undefined ? true : undefined}
-                    aria-selected={inBlock(block, index, c)}
-                    data-column={column.id}
-                    title={isEdited ? undefined : (problem ?? aside ?? cutText(column, row))}
-                    className={classNames(
-                      'grid-cell',
-                      column.figure !== undefined && 'figure',
-                      column.figure === 'right' && 'right',
-                      column.edit === undefined && 'computed',
-                      c === 0 && 'pinned',
-                      isActive && 'active',
-                      isEdited && 'edited',
-                      anchor !== undefined && inBlock(block, index, c) && 'in-block',
-                      problem !== undefined && 'wrong',
-                    )}
-                    onPointerDown={(event) => {
-                      if (event.button !== 0 || isEdited) return;
-                      goTo({ row: index, column: c }, event.shiftKey);
-                    }}
-                    onDoubleClick={() => !isEdited && startEditing({ row: index, column: c })}
-                  >
-                    {isEdited && editing !== undefined ? (
-                      column.edit?.choices !== undefined ? (
-                        <ChoiceEditor
-                          title={column.title}
-                          choices={column.edit.choices}
-                          start={choiceOf(
-                            column.edit.choices,
-                            editing.start,
-                            row === undefined ? '' : column.text(row),
-                          )}
-                          onDone={(text, then) => void finish(editing, text, then)}
-                          onCancel={() => {
-                            setEditing(undefined);
-                            scroller.current?.focus({ preventScroll: true });
-                          }}
-                        />
-                      ) : (
-                        <CellEditor
-                          column={column}
-                          row={row}
-                          start={editing.start}
-                          caretAtEnd={editing.caretAtEnd}
-                          refused={editing.refused}
-                          onDone={(text, then) => void finish(editing, text, then)}
-                          onCancel={() => {
-                            setEditing(undefined);
-                            scroller.current?.focus({ preventScroll: true });
-                          }}
-                        />
-                      )
-                    ) : row === undefined ? (
-                      <NewCell text={props.newText?.(column.id)} hint={c === 0 ? props.hint : ''} />
-                    ) : (
-                      <span className="ellipsis">{column.show?.(row) ?? column.text(row)}</span>
-                    )}
-                    {problem !== undefined && !isEdited && <span className="unseen">, {problem}</span>}
-                  </div>
-                );
-              })}
-            </div>
+              idPrefix={id}
+              rowKey={key}
+              row={row}
+              index={index}
+              start={start}
+              columns={columns}
+              template={template}
+              markOf={props.markOf}
+              lookOf={props.lookOf}
+              selected={key === selected}
+              also={props.also.includes(key)}
+              active={active.row === index ? active.column : undefined}
+              blockLeft={isInBlock ? block.left : undefined}
+              blockRight={isInBlock ? block.right : undefined}
+              blockShown={anchor !== undefined}
+              editing={editing?.key === key ? editing : undefined}
+              hint={props.hint}
+              halfWritten={
+                row === undefined ? columns.map((column) => props.newText?.(column.id) ?? '').join('\n') : ''
+              }
+              acts={acts}
+            />
           );
         })}
       </div>
     </div>
   );
-}
-
-function NewCell({ text, hint }: { readonly text: string | undefined; readonly hint: string }) {
-  return text === undefined ? <span className="soft">{hint}</span> : <span className="ellipsis">{text}</span>;
-}
-
-/** Mean advance of a letter at 14 px: a text that may be cut off can be read in full in its tip. */
-const LETTER_PX = 6.5;
-function cutText<R>(column: Column<R>, row: R | undefined): string | undefined {
-  const text = row === undefined ? '' : column.text(row);
-  return text.length * LETTER_PX > column.width - 16 ? text : undefined;
 }
 
 const trackOf = (column: { readonly width: number; readonly grows?: boolean }): string =>
@@ -383,6 +304,11 @@ const headsOf = (column: { readonly id: string; readonly title: string }): reado
 
 const pageOf = (scroller: HTMLElement | null): number =>
   Math.max(1, Math.floor((scroller?.clientHeight ?? ROW_PX * 10) / ROW_PX) - 2);
+
+/** Pinned cells stick only while there is something to stick out of: each that does is painted by itself. */
+function markShifted(scroller: HTMLElement): void {
+  scroller.toggleAttribute('data-shifted', scroller.scrollLeft > 0);
+}
 
 /** Brings a column into view beside the pinned first one. */
 function scrollToColumn<R>(scroller: HTMLElement | null, columns: readonly Column<R>[], column: number): void {

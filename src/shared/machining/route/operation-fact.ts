@@ -1,4 +1,4 @@
-import type { BodyId, OperationId } from '../../base/ids.ts';
+import type { BodyId } from '../../base/ids.ts';
 import type { Machine } from '../../build/machine.ts';
 import type { Operation } from '../../build/operation.ts';
 import type { Setup } from '../../build/setup.ts';
@@ -60,6 +60,3 @@ export interface OperationFact {
   /** What would have to be known for speed, power and time; texts that cannot be read among it. */
   readonly unknown: readonly Unknown[];
 }
-
-/** What is said of a part's operations, by id. */
-export type OperationFacts = ReadonlyMap<OperationId, OperationFact>;

@@ -51,7 +51,7 @@ export function operationFacts(of: RoutePart, before: readonly OperationFact[] =
 }
 
 /** What the part's material is taken as in the tables of cutting. */
-export const metalOf = ({ part, material }: Pick<RoutePart, 'part' | 'material'>): FoundMetal | undefined =>
+const metalOf = ({ part, material }: Pick<RoutePart, 'part' | 'material'>): FoundMetal | undefined =>
   findMetal(part.material, material?.cuttingGroup, materialNamed<MaterialRow>(part.material)?.cuttingMetal);
 
 interface Given {

@@ -38,7 +38,7 @@ export function cuttingDiameter(operation: Operation, read: ReadOperation, answe
 }
 
 /** What is drilled for a hole: of a thread the hole to tap. */
-export function drilledDiameter({ diameterMm, thread }: MadeHole): number | undefined {
+function drilledDiameter({ diameterMm, thread }: MadeHole): number | undefined {
   if (diameterMm === undefined || !thread) return diameterMm;
   return thread.pitchMm === undefined ? undefined : holeToTap(diameterMm, thread.pitchMm);
 }

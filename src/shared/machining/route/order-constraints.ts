@@ -84,7 +84,7 @@ export function orderConstraints(of: RoutePart): readonly OrderConstraint[] {
 }
 
 /** The first operation in list order that makes each thing. */
-export function makersOf(operations: readonly Operation[]): ReadonlyMap<string, Operation> {
+function makersOf(operations: readonly Operation[]): ReadonlyMap<string, Operation> {
   const makers = new Map<string, Operation>();
   for (const operation of operations)
     for (const thing of operation.makes) if (!makers.has(thing)) makers.set(thing, operation);
@@ -92,7 +92,7 @@ export function makersOf(operations: readonly Operation[]): ReadonlyMap<string, 
 }
 
 /** The stations and sizes that a set-up holds the work by. */
-export function heldBy({ holding, fixtures }: Setup): readonly Surface[] {
+function heldBy({ holding, fixtures }: Setup): readonly Surface[] {
   const held = new Set<Surface>();
   switch (holding.as) {
     case 'between centres':

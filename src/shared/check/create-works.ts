@@ -106,7 +106,16 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     const before = states.get(id);
     const placed = placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing);
     bodies.set(id, placed);
-    const facts = partFacts(settingsOf(build), lists, drawing, solids, materials, machines, before?.facts);
+    const facts = partFacts(
+      settingsOf(build),
+      lists,
+      drawing,
+      solids,
+      materials,
+      machines,
+      (record) => build.get(record),
+      before?.facts,
+    );
     const runs = runRules(partRules, facts, before?.runs);
     const findings = complete(runs, id, before?.findings ?? noFindings);
     states.set(id, { facts, runs, findings });

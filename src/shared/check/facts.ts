@@ -1,7 +1,9 @@
 import type { Machine } from '../build/machine.ts';
+import type { Operation } from '../build/operation.ts';
 import type { Part } from '../build/part.ts';
-import type { Build } from '../build/records.ts';
+import type { Build, BuildRecord, RecordId } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
+import type { Setup } from '../build/setup.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { sameContent } from '../drawing/keep.ts';
 import { operationFacts } from '../machining/route/operation-facts.ts';
@@ -21,6 +23,7 @@ export function partFacts(
   solids: Solids,
   materials: readonly Material[],
   machines: readonly Machine[],
+  get: (id: RecordId) => BuildRecord | undefined,
   before: PartFacts | undefined,
 ): PartFacts {
   const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
@@ -42,13 +45,26 @@ export function partFacts(
     solid: solids.latestOf(records.part.id),
     refused: solids.refusedOf(records.part.id),
   };
-  const toMake: RoutePart = { ...drawn, operations: records.operations, setups: records.setups, machines };
+  const setups = setupsFor(records, get);
+  const toMake: RoutePart = { ...drawn, operations: records.operations, setups, machines };
   const route = checkRoute(toMake);
   return {
     ...drawn,
     operations: keepList(before?.operations, operationFacts(toMake, before?.operations)),
     route: before && sameContent(before.route, route) ? before.route : route,
   };
+}
+
+/** The set-ups of a part, and those of other parts in which its own operations are done: it is held there as a fellow. */
+function setupsFor(
+  { setups, operations }: PartRecords,
+  get: (id: RecordId) => BuildRecord | undefined,
+): readonly Setup[] {
+  const own = new Set(setups.map(({ id }) => id));
+  const elsewhere = new Set(operations.flatMap(({ setup }: Operation) => (setup && !own.has(setup) ? [setup] : [])));
+  if (elsewhere.size === 0) return setups;
+  const found = [...elsewhere].map(get).filter((record): record is Setup => record?.kind === 'setup');
+  return [...setups, ...found];
 }
 
 /** The facts of the build as a whole, entries kept likewise. */

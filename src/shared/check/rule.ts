@@ -81,11 +81,6 @@ interface RuleHead<M extends string> {
    * anew.
    */
   readonly ofSurfaces?: true;
-  /**
-   * What it says hangs on the measured surfaces of a part: after an edit it says what it said before, until they are measured
-   * anew.
-   */
-  readonly ofSurfaces?: true;
   readonly messages: Readonly<Record<M, string>>;
   /** What to do about it, one sentence per message, with the same placeholders. */
   readonly remedies: Readonly<Record<M, string>>;

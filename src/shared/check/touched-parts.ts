@@ -1,6 +1,6 @@
 import type { DimensionId, PartId } from '../base/ids.ts';
 import type { BuildDiff } from '../build/diff.ts';
-import { bodiesNeeding } from '../build/look-up.ts';
+import { bodiesNeeding, plansNaming } from '../build/look-up.ts';
 import type { Build } from '../build/records.ts';
 import type { Drawing, DrawingChange } from '../drawing/drawing.ts';
 import { keepList } from './keep.ts';
@@ -45,10 +45,14 @@ export function touchedParts(
   for (const { part } of change.axes) add(part);
   // A mesh is of the build; its bodies are of parts.
   const meshes = new Set<string>();
+  // A part that is held as a fellow has its operations in a set-up of another.
+  const setups = new Set<string>();
   for (const record of [...diff.added, ...diff.removed, ...diff.updated.flat()]) {
     if (record.kind === 'solid') meshes.add(record.id);
+    if (record.kind === 'setup') setups.add(record.id);
   }
   if (meshes.size > 0) for (const { part } of bodiesNeeding(build, meshes)) add(part);
+  if (setups.size > 0) for (const { part } of plansNaming(build, setups)) add(part);
 
   const known = new Map<PartId, ReadonlyMap<DimensionId, readonly DimensionId[]>>();
   const earlierReferences = (id: DimensionId): readonly DimensionId[] => {

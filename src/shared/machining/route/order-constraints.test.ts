@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { solidFact } from '../../../../tests/support/body-facts.ts';
-import { dimensionId, stationId } from '../../../../tests/support/facts.ts';
+import { dimensionId, partId, stationId } from '../../../../tests/support/facts.ts';
 import {
   blockOf,
   drilled,
@@ -84,6 +84,31 @@ test('a set-up from the state after an operation comes after it, with all that i
     ['c<a', 'state'],
     ['c<b', 'state'],
   ]);
+});
+
+test('of a part that is held as a fellow the state of the fellow counts', () => {
+  const other = setup('of another', {
+    part: partId('table'),
+    state: { is: 'after', operation: operationId('a') },
+    fellows: [
+      {
+        part: partId('column'),
+        state: { is: 'after', operation: operationId('b') },
+        turn: ['+X', '+Y', '+Z'],
+        meets: [
+          [stationId('left'), stationId('left')],
+          [stationId('front'), stationId('front')],
+          [stationId('foot'), stationId('foot')],
+        ],
+      },
+    ],
+  });
+  expect(
+    constraintsOf({
+      setups: [other],
+      operations: [operation('a', 'bore', { setup: other.id }), operation('b', 'mill')],
+    }),
+  ).toEqual([['b<a', 'state']]);
 });
 
 describe('what holds the work', () => {

@@ -1,6 +1,6 @@
-import type { BodyId, OperationId, SetupId, StationId } from '../../base/ids.ts';
+import type { BodyId, OperationId, PartId, SetupId, StationId } from '../../base/ids.ts';
 import type { Operation, Process } from '../../build/operation.ts';
-import type { Setup } from '../../build/setup.ts';
+import type { PartCondition, Setup } from '../../build/setup.ts';
 import { THIN_BESIDE_HOLE } from '../../tables/cutting-practice.ts';
 import { bodiesMade } from './made-holes.ts';
 import { readPlain } from './read-operation.ts';
@@ -67,7 +67,8 @@ export function orderConstraints(of: RoutePart): readonly OrderConstraint[] {
     }
     for (const id of new Set(operation.after)) add(byId.get(id), operation, { is: 'after' });
     if (!setup) continue;
-    if (setup.state.is === 'after') add(byId.get(setup.state.operation), operation, { is: 'state', setup: setup.id });
+    const state = stateIn(setup, of.part.id);
+    if (state?.is === 'after') add(byId.get(state.operation), operation, { is: 'state', setup: setup.id });
     for (const surface of heldBy(setup)) {
       const maker = firstMaker.get(surface);
       // What is cut in the same holding is not what holds it, and a rough surface holds until it is cut.
@@ -82,6 +83,10 @@ export function orderConstraints(of: RoutePart): readonly OrderConstraint[] {
   addThin(of, add);
   return list;
 }
+
+/** How far a part has come when it is put in, as the one that is worked upon or as a fellow. */
+const stateIn = (setup: Setup, part: PartId): PartCondition | undefined =>
+  setup.part === part ? setup.state : setup.fellows.find((fellow) => fellow.part === part)?.state;
 
 /** The first operation in list order that makes each thing. */
 function makersOf(operations: readonly Operation[]): ReadonlyMap<string, Operation> {

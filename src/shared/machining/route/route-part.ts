@@ -31,7 +31,7 @@ export interface RoutePart {
   readonly solid: PartSolid | undefined;
   /** Of this part. */
   readonly operations: readonly Operation[];
-  /** Of this part. */
+  /** Of this part, and those of others in which its operations are done. */
   readonly setups: readonly Setup[];
   /** Of the build. */
   readonly machines: readonly Machine[];

@@ -5,9 +5,7 @@ import type { Build, BuildRecord, RecordId } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
 import type { Setup } from '../build/setup.ts';
 import type { Drawing } from '../drawing/drawing.ts';
-import { sameContent } from '../drawing/keep.ts';
-import { operationFacts } from '../machining/route/operation-facts.ts';
-import { checkRoute } from '../machining/route/order-faults.ts';
+import { routeFacts } from '../machining/route/route-facts.ts';
 import type { RoutePart } from '../machining/route/route-part.ts';
 import type { Solids } from '../solid/solids.ts';
 import { type Material, materialNamed } from '../tables/materials.ts';
@@ -47,12 +45,8 @@ export function partFacts(
   };
   const setups = setupsFor(records, get);
   const toMake: RoutePart = { ...drawn, operations: records.operations, setups, machines };
-  const route = checkRoute(toMake);
-  return {
-    ...drawn,
-    operations: keepList(before?.operations, operationFacts(toMake, before?.operations)),
-    route: before && sameContent(before.route, route) ? before.route : route,
-  };
+  const { operations, route } = routeFacts(toMake, before);
+  return { ...drawn, operations, route };
 }
 
 /** The set-ups of a part, and those of other parts in which its own operations are done: it is held there as a fellow. */

@@ -40,6 +40,7 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
   ['room-drawing', 'src/shared/drawing/p-up.ts', "export const late = () => import('../solid/planted.ts');"],
   ['room-solid', 'src/shared/solid/p-up.ts', "export type Late = import('../sheet/planted.ts').Late;"],
   ['room-sheet', 'src/shared/sheet/p-up.ts', "import '../pattern/planted.ts';"],
+  ['room-plan', 'src/shared/plan/p-up.ts', "import '../pattern/planted.ts';"],
   ['room-pattern', 'src/shared/pattern/p-up.ts', "import '../foundry/planted.ts';"],
   ['room-foundry', 'src/shared/foundry/p-up.ts', "import '../machining/planted.ts';"],
   ['room-machining', 'src/shared/machining/p-up.ts', "import '../fitting/planted.ts';"],
@@ -53,6 +54,7 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
   ['papaparse-only-in-csv', 'src/shared/build/p-csv.ts', "import Papa from 'papaparse';"],
   ['zip-only-in-formats', 'src/shared/build/p-zip.ts', "import { unzipSync } from 'fflate';"],
   ['kernel-only-in-manifold', 'src/shared/solid/p-kernel.ts', "import Module from 'manifold-3d';"],
+  ['packing-only-in-pattern', 'src/shared/pattern/p-packing.ts', "import { MaxRectsPacker } from 'maxrects-packer';"],
   ['step-only-in-solids', 'src/main/files/p-step.ts', "import load from 'occt-import-js';"],
   ['three-only-in-view', 'src/renderer/departments/drawing/p-three.tsx', "import { Mesh } from 'three/addons/x.js';"],
   ['store-only', 'src/main/files/p-database.ts', "import sqlite3 from 'sqlite3';"],
@@ -83,8 +85,8 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
 
 /** Harmless files for the plants to import. */
 const targets = [
-  ...['base', 'quantity', 'formula', 'tables', 'build', 'drawing', 'solid', 'sheet', 'pattern', 'foundry', 'machining'],
-  ...['fitting', 'erecting', 'check', 'check/rules/drawing', 'ipc'],
+  ...['base', 'quantity', 'formula', 'tables', 'build', 'drawing', 'solid', 'sheet', 'plan', 'pattern', 'foundry'],
+  ...['machining', 'fitting', 'erecting', 'check', 'check/rules/drawing', 'ipc'],
 ].map((room) => `src/shared/${room}/planted.ts`);
 const moreTargets = [
   'src/main/cli/planted.ts',

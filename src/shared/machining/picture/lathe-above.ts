@@ -3,7 +3,7 @@ import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-par
 import { barItems, blockSpan, drillItems, drillReach, reachOf } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
 import type { Cut, LatheLook, LatheScene, Point, Span } from './scene.ts';
-import { area, boxAbout, line, name, rect } from './shapes.ts';
+import { area, boxAbout, line, nameIn, rect } from './shapes.ts';
 import { saddleAt, stepsWithin } from './zones.ts';
 
 /** From above, the operator's side at the foot: the room that the tool and its block have. */
@@ -77,7 +77,7 @@ function slideItems(scene: LatheScene, look: LatheLook, box: PictureView['box'])
     items.push(area('saddle', rect(tool - towardsHead, low * 0.8, tool + towardsTail, high * 0.8)));
   if (slideWidth !== undefined) {
     items.push(area('cross-slide', rect(tool - slideWidth / 2, low, tool + slideWidth / 2, high)));
-    items.push(name('cross-slide', 'cross slide', [tool, high * 0.9], slideWidth));
+    items.push(nameIn('cross-slide', 'cross slide', tool - slideWidth / 2, high * 0.8, tool + slideWidth / 2, high));
   }
   return items;
 }
@@ -85,7 +85,7 @@ function slideItems(scene: LatheScene, look: LatheLook, box: PictureView['box'])
 function blockItems(scene: LatheScene, look: LatheLook, { along, face, back }: Block): readonly PictureItem[] {
   const { saddle } = scene;
   const { tool, cut } = look;
-  const label = name('tool-block', 'tool block', [(along[0] + along[1]) / 2, -(face + back) / 2], along[1] - along[0]);
+  const label = nameIn('tool-block', 'tool block', along[0], -back, along[1], -face);
   if (cut?.way === 'inside')
     return [area('tool-block', rect(along[0], -back, along[1], -face)), ...barItems(look), label];
   const half = (saddle.blockWidth ?? 0) * 0.12;

@@ -4,7 +4,7 @@ import { drawnSizes } from './lathe-parts.ts';
 import { reachOf } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
 import type { LatheLook, LatheScene, Point } from './scene.ts';
-import { area, boxAbout, circle, line, name, rect } from './shapes.ts';
+import { area, boxAbout, circle, line, nameIn, rect } from './shapes.ts';
 import { readZones, saddleAt, type Zone } from './zones.ts';
 
 /** Along the bed from the tailstock: the operator stands to the left. */
@@ -70,7 +70,7 @@ function bedItems(scene: LatheScene): readonly PictureItem[] {
   const [first, last] = [top[0]!, top.at(-1)!];
   return [
     area('bed', [...top, [last[0], low], [first[0], low]]),
-    name('bed', 'bed', [0, low + bedDepth * 0.45], last[0] - first[0]),
+    nameIn('bed', 'bed', first[0], low, last[0], low + bedDepth),
   ];
 }
 
@@ -86,7 +86,7 @@ function saddleItems(scene: LatheScene, look: LatheLook): readonly PictureItem[]
   if (slideRadius !== undefined && slideWidth !== undefined) {
     const foot = wingRadius ?? bed.radius ?? slideRadius * 1.2;
     items.push(area('cross-slide', rect(-half * 0.94, -foot, half * 0.94, -slideRadius)));
-    items.push(name('cross-slide', 'cross slide', [half * 0.5, -(foot + slideRadius) / 2], half));
+    items.push(nameIn('cross-slide', 'cross slide', 0, -foot, half * 0.94, -slideRadius));
   }
   if (toolHeight !== undefined && blockWidth !== undefined) {
     const near = blockAt(scene, look);
@@ -94,7 +94,7 @@ function saddleItems(scene: LatheScene, look: LatheLook): readonly PictureItem[]
     const foot = slideRadius ?? toolHeight * 1.4;
     if (foot > toolHeight) items.push(area('cross-slide', rect(-far, -foot, -near, -toolHeight)));
     items.push(area('tool-block', rect(-far, -toolHeight, -near, toolHeight * 0.45)));
-    items.push(name('tool-block', 'tool block', [-(near + far) / 2, -toolHeight * 0.5], far - near));
+    items.push(nameIn('tool-block', 'tool block', -far, -toolHeight, -near, 0));
   }
   if (toolHeight !== undefined && look.cut?.radius !== undefined && look.cut.way === 'outside') {
     const thick = toolHeight * 0.32;

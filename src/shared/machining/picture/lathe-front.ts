@@ -2,7 +2,7 @@ import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-par
 import { drillReach, toolItems } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
 import type { Cut, LatheLook, LatheScene, Point, Span } from './scene.ts';
-import { area, boxAbout, line, name, rect } from './shapes.ts';
+import { area, boxAbout, line, nameIn, rect } from './shapes.ts';
 import { outlineLoops, unsureLoops } from './swept-outline.ts';
 import { gapOf, readZones, saddleAt, stepsWithin, toolRange } from './zones.ts';
 
@@ -79,7 +79,7 @@ function bedItems(scene: LatheScene, left: number, right: number): readonly Pict
   const top = -bed.radius;
   const over = gapOf(scene);
   const bottom = -Math.max(bed.radius, over === undefined ? 0 : (gap?.radius ?? 0)) - bedDepth;
-  const label = name('bed', 'bed', [right - bedDepth * 0.3, top - bedDepth * 0.55], bedDepth * 2);
+  const label = nameIn('bed', 'bed', right - bedDepth * 1.5, top - bedDepth, right, top);
   if (over === undefined || gap === undefined) return [area('bed', rect(left, bottom, right, top)), label];
   const floor = -gap.radius;
   return [
@@ -93,7 +93,7 @@ function bedItems(scene: LatheScene, left: number, right: number): readonly Pict
       [over[0], top],
       [left, top],
     ]),
-    name('bed', 'gap', [(over[0] + over[1]) / 2, floor - bedDepth * 0.4], over[1] - over[0]),
+    nameIn('bed', 'gap', over[0], bottom, over[1], floor),
     label,
   ];
 }
@@ -121,12 +121,12 @@ function saddleItems(scene: LatheScene, { tool: at, cut }: LatheLook): readonly 
   if (hasWings) {
     const foot = bed.radius ?? wingRadius * 1.15;
     items.push(area('saddle', rect(tool - towardsHead, -foot, tool + towardsTail, -wingRadius)));
-    items.push(name('saddle', 'saddle', [tool + towardsTail / 2, -(foot + wingRadius) / 2], towardsTail));
+    items.push(nameIn('saddle', 'saddle', tool, -foot, tool + towardsTail, -wingRadius));
   }
   if (slideRadius !== undefined && slideWidth !== undefined) {
     const foot = wingRadius ?? bed.radius ?? slideRadius * 1.2;
     items.push(area('cross-slide', rect(tool - slideWidth / 2, -foot, tool + slideWidth / 2, -slideRadius)));
-    items.push(name('cross-slide', 'cross slide', [tool, -(foot + slideRadius) / 2], slideWidth));
+    items.push(nameIn('cross-slide', 'cross slide', tool - slideWidth / 2, -foot, tool + slideWidth / 2, -slideRadius));
   }
   return items;
 }

@@ -1,7 +1,7 @@
 import { type Drawn, drawnSizes } from './lathe-parts.ts';
 import type { PictureItem } from './picture.ts';
 import type { Cut, LatheLook, LatheScene, Span } from './scene.ts';
-import { area, name, rect } from './shapes.ts';
+import { area, nameIn, rect } from './shapes.ts';
 import { saddleAt } from './zones.ts';
 
 /** How far a tool in the tailstock, with the barrel behind it, reaches for any of the cuts. */
@@ -35,7 +35,7 @@ export function toolItems(scene: LatheScene, look: LatheLook): readonly PictureI
   const span = blockSpan(scene, look);
   if (toolHeight !== undefined && span !== undefined) {
     items.push(area('tool-block', rect(span[0], -toolHeight, span[1], toolHeight * 0.45)));
-    items.push(name('tool-block', 'tool block', [(span[0] + span[1]) / 2, -toolHeight * 0.62], span[1] - span[0]));
+    items.push(nameIn('tool-block', 'tool block', span[0], -toolHeight, span[1], -toolHeight * 0.3));
   }
   if (cut?.way === 'inside') return [...items, ...barItems(look)];
   const half = (toolHeight ?? drawnSizes(scene).radius * 0.16) * 0.16;

@@ -41,8 +41,14 @@ export type PictureItem =
       readonly of: VerdictKind;
       readonly state: VerdictState;
     }
-  /** What a thing is called, where there is room for it. */
-  | { readonly is: 'name'; readonly of: PictureRole; readonly text: string; readonly at: Point; readonly room: number };
+  /** What a thing is called, where there is room for it: width and height, mm. */
+  | {
+      readonly is: 'name';
+      readonly of: PictureRole;
+      readonly text: string;
+      readonly at: Point;
+      readonly room: readonly [width: number, height: number];
+    };
 
 /** From where the set-up is looked at: across the bed from the operator's place, along it from the tailstock, from above. */
 export type PictureSide = 'front' | 'end' | 'above';

@@ -25,12 +25,13 @@ export const line = (role: PictureRole, ...points: readonly Point[]): PictureIte
   closed: false,
 });
 
-export const name = (of: PictureRole, text: string, at: Point, room: number): PictureItem => ({
+/** What a rectangle is called, in its middle. */
+export const nameIn = (of: PictureRole, text: string, x0: number, y0: number, x1: number, y1: number): PictureItem => ({
   is: 'name',
   of,
   text,
-  at,
-  room,
+  at: [(x0 + x1) / 2, (y0 + y1) / 2],
+  room: [Math.abs(x1 - x0), Math.abs(y1 - y0)],
 });
 
 const FACETS = 120;

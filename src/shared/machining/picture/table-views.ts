@@ -3,7 +3,7 @@ import { drawnTable } from './drawn-table.ts';
 import { overTable } from './over-table.ts';
 import type { PictureItem, PictureView, SetupPicture } from './picture.ts';
 import type { LatheLook, Point, ShownVerdict, Span, TableScene } from './scene.ts';
-import { area, boxAbout, line, name, rect } from './shapes.ts';
+import { area, boxAbout, line, nameIn, rect } from './shapes.ts';
 
 type Side = 'front' | 'end';
 
@@ -67,7 +67,7 @@ function tableItems(scene: TableScene, side: Side, points: Point[]): readonly Pi
   if (scene.machine === 'vise') return [];
   return [
     area('table', rect(centre - half, bottom, centre + half, top)),
-    name('table', tableNames[scene.machine] ?? 'table', [centre, (top + bottom) / 2], half * 2),
+    nameIn('table', tableNames[scene.machine] ?? 'table', centre - half, bottom, centre + half, top),
   ];
 }
 
@@ -87,7 +87,7 @@ function jawItems(scene: TableScene, side: Side, points: Point[], which: 'behind
     points.push([from - thick * 1.6, low], [to + thick * 1.6, high]);
     return [
       area('vise', rect(from - thick, 0, from, high), rect(to, 0, to + thick, high)),
-      name('vise', 'jaw', [to + thick / 2, high * 0.5], thick),
+      nameIn('vise', 'jaw', to, 0, to + thick, high),
     ];
   }
   if (which !== 'behind') return [];
@@ -119,7 +119,7 @@ function columnItems(scene: TableScene, side: Side, points: Point[]): readonly P
   points.push([has.throat, foot], [has.throat + thick, top]);
   return [
     area('column', beam(has.throat)),
-    name('column', machine === 'bandsaw' ? 'frame' : 'column', [has.throat + thick / 2, top * 0.5], thick),
+    nameIn('column', machine === 'bandsaw' ? 'frame' : 'column', has.throat, foot, has.throat + thick, top),
   ];
 }
 
@@ -129,9 +129,8 @@ function collisions(scene: TableScene, side: Side, { shown }: LatheLook): readon
   const [, top] = size.up;
   const span = breadth(scene, side);
   const loops: (readonly Point[])[] = [];
-  const over = shown !== undefined && highKinds.has(shown.kind) ? shown : undefined;
-  if (over?.margin !== undefined && over.margin < 0)
-    loops.push(rect(span[0], Math.max(size.up[0], top + over.margin), span[1], top));
+  const short = shown !== undefined && highKinds.has(shown.kind) ? Math.min(0, shown.margin ?? 0) : 0;
+  if (short < 0) loops.push(rect(span[0], Math.max(size.up[0], top + short), span[1], top));
   if (side === 'end' && hits.includes('in-throat')) {
     const throat = has.throat;
     if (throat !== undefined && span[1] > throat) loops.push(rect(throat, size.up[0], span[1], top));
@@ -171,13 +170,13 @@ function travelItems(scene: TableScene, side: Side, points: Point[]): readonly P
   const y = -viseBody(scene) - unit * 0.24;
   const tick = unit * 0.03;
   const [from, to] = [centre - travel / 2, centre + travel / 2];
-  points.push([from, y - tick * 2], [to, y + tick]);
+  points.push([from, y - tick * 3.4], [to, y + tick]);
   const words = key === 'stroke' ? 'stroke' : 'travel';
   return [
     line('limit', [from, y], [to, y]),
     line('limit', [from, y - tick], [from, y + tick]),
     line('limit', [to, y - tick], [to, y + tick]),
-    name('limit', words, [centre, y - tick * 1.6], travel),
+    nameIn('limit', words, from, y - tick * 3.4, to, y),
   ];
 }
 
@@ -208,9 +207,10 @@ function measureItems(scene: TableScene, side: Side, shown: ShownVerdict | undef
     case 'under-ram':
     case 'under-wheel':
     case 'saw-height': {
-      // What stands under the spindle besides the work hangs from it: the rest is the room between the two.
-      const at = breadth(scene, side)[1] * 0.55;
-      return side === 'front' ? measure([at, top], [at, top + margin]) : [];
+      // From where the nose (of a ram or a wheel: the work) stands as it is needed up to the highest that there is.
+      const [from, to] = breadth(scene, side);
+      const at = scene.isUpright ? drawnTable(scene) * 0.26 : from + (to - from) * 0.78;
+      return side === 'front' ? measure([at, needs], [at, has]) : [];
     }
     case 'in-throat':
       return side === 'end' ? measure([needs, top * 0.72], [has, top * 0.72]) : [];

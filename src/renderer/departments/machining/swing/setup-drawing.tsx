@@ -15,6 +15,8 @@ interface SetupDrawingProps {
 
 /** Letters of names, px: about so wide each. */
 const LETTER_PX = 6.4;
+/** And so high, with a little air. */
+const HIGH_PX = 13;
 
 /** One view of a set-up in the window. Lines keep their width however large it is drawn. */
 export function SetupDrawing({ view, board, work, words }: SetupDrawingProps) {
@@ -70,7 +72,8 @@ function Mark({ item, board, work, words, hatch }: MarkProps) {
     case 'measure':
       return <MeasureMark item={item} board={board} words={words} />;
     case 'name': {
-      if (item.room * board.scale < item.text.length * LETTER_PX + 4) return null;
+      const [wide, high] = item.room;
+      if (wide * board.scale < item.text.length * LETTER_PX + 4 || high * board.scale < HIGH_PX) return null;
       const [x, y] = board.at(item.at);
       return (
         <text className={`swing-name ${item.of}`} x={x} y={y} dy="0.36em" textAnchor="middle">

@@ -100,7 +100,7 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
           <span className="lettering soft">{scene.is === 'lathe' ? 'Edge of the tool' : 'Tool'}</span>
           <input
             type="range"
-            data-pane-entry
+            data-pane-entry={canMove ? '' : undefined}
             min={range[0]}
             max={range[1]}
             step={(range[1] - range[0]) / STEPS || 1}
@@ -112,7 +112,9 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
         </label>
         <output className="figure swing-place">{place}</output>
       </div>
-      {scene.is === 'lathe' && <ZoneStrip scene={scene} tool={tool} verdicts={model.verdicts} words={words} />}
+      {scene.is === 'lathe' && (
+        <ZoneStrip scene={scene} tool={tool} cut={cut} verdicts={model.verdicts} words={words} />
+      )}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import type { LatheScene } from '../../../../shared/machining/picture/scene.ts';
+import type { Cut, LatheScene } from '../../../../shared/machining/picture/scene.ts';
 import { readZones, type ZoneRead } from '../../../../shared/machining/picture/zones.ts';
 import type { VerdictState } from '../../../../shared/machining/setup-check.ts';
 import type { VerdictRow } from '../../../engine/machining/models.ts';
@@ -7,6 +7,7 @@ import { VerdictMark } from '../verdict-mark.tsx';
 interface ZoneStripProps {
   readonly scene: LatheScene;
   readonly tool: number;
+  readonly cut: Cut | undefined;
   readonly verdicts: readonly VerdictRow[];
   readonly words: (mm: number) => string;
 }
@@ -19,8 +20,8 @@ const titles: Readonly<Record<ZoneRead['kind'], string>> = {
 };
 
 /** How the work passes each part of the lathe with the saddle where it stands now. */
-export function ZoneStrip({ scene, tool, verdicts, words }: ZoneStripProps) {
-  const zones = worstOfEach(readZones(scene, tool));
+export function ZoneStrip({ scene, tool, cut, verdicts, words }: ZoneStripProps) {
+  const zones = worstOfEach(readZones(scene, tool, cut));
   return (
     <dl className="swing-zones" aria-label="With the saddle here">
       {zones.map((zone) => (

@@ -19,6 +19,8 @@ export interface SolidViewProps {
   readonly onStep: (by: 1 | -1) => void;
   /** Asked for from outside, by buttons. */
   readonly wish: ViewWish | undefined;
+  /** What the stage's three axes are called, where they are not those of the part. */
+  readonly axes?: readonly [string, string, string];
   /** What stands in place of the picture where it cannot be shown. */
   readonly missing: ReactNode;
 }
@@ -162,7 +164,7 @@ export function SolidView(props: SolidViewProps) {
       {...drag}
     >
       <canvas ref={canvas} />
-      {look !== undefined && <Tripod look={look} />}
+      {look !== undefined && <Tripod look={look} names={props.axes ?? partAxes} />}
     </div>
   );
 }
@@ -284,10 +286,12 @@ function useWheel(
 
 const ARM = 26;
 
-/** The part's three axes as they lie in the picture. */
-function Tripod({ look }: { readonly look: Look }) {
+const partAxes = ['X', 'Y', 'Z'] as const;
+
+/** The three axes as they lie in the picture. */
+function Tripod({ look, names }: { readonly look: Look; readonly names: readonly [string, string, string] }) {
   const { right, up, towards } = directions(look);
-  const arms = (['X', 'Y', 'Z'] as const)
+  const arms = names
     .map((axis, k) => ({ axis, x: right[k]! * ARM, y: -up[k]! * ARM, near: towards[k]! }))
     .sort((a, b) => a.near - b.near);
   return (

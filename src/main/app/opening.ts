@@ -52,27 +52,25 @@ export function opening(needs: OpeningNeeds): Opening {
 
   /** Hands the store of a file to a window as soon as it is open; the window is reserved for it meanwhile. */
   const into = async (
-    target: BuildWindow | undefined,
+    target: BuildWindow,
     file: string,
     opens: Promise<Result<Store, OpenError>>,
-  ): Promise<{ opened: Result<OpenBuild, OpenError>; window: BuildWindow | undefined }> => {
+  ): Promise<{ opened: Result<OpenBuild, OpenError>; window: BuildWindow }> => {
     let finish = (): void => {};
-    if (target !== undefined) {
-      target.reserved = true;
-      target.busy = new Promise((go) => {
-        finish = go;
-      });
-    }
+    target.reserved = true;
+    target.busy = new Promise((go) => {
+      finish = go;
+    });
     try {
       const store = await opens;
       if (!store.ok) return { opened: store, window: target };
       store.value.readAhead();
       const build: OpenBuild = { path: file, store: store.value, identity: await identityOf(file) };
-      const window = target === undefined || target.window.isDestroyed() ? windows.add() : target;
+      const window = target.window.isDestroyed() ? windows.add() : target;
       windows.assign(window, build);
       return { opened: ok(build), window };
     } finally {
-      if (target !== undefined) target.reserved = false;
+      target.reserved = false;
       finish();
     }
   };
@@ -80,11 +78,11 @@ export function opening(needs: OpeningNeeds): Opening {
   const openNow = async (file: string, asking: BuildWindow | undefined, options: OpenFileOptions): Promise<void> => {
     const free = asking !== undefined && isFree(asking) ? asking : windows.empty();
     // The disk is at work while a window is made.
-    const store = openStore(file, { backups: places.backups });
-    // With no window at all a message would hang in the air: the window comes first.
-    const target = free ?? (windows.all().length === 0 ? windows.add() : undefined);
-    const { opened, window } = await into(target, file, store);
-    if (opened.ok && window !== undefined) {
+    const store = openStore(file, { backups: places.backups, readAhead: true });
+    // With no window at all a message would hang in the air: the window is seen first. A further one waits unseen.
+    const further = free === undefined && windows.all().length > 0 ? windows.add(true) : undefined;
+    const { opened, window } = await into(free ?? further ?? windows.add(), file, store);
+    if (opened.ok) {
       if (options.unlisted !== true) {
         recent.add(file);
         needs.onRecent(file);
@@ -92,7 +90,8 @@ export function opening(needs: OpeningNeeds): Opening {
       windows.show(window);
       return;
     }
-    if (!opened.ok) await tellTrouble(window ?? asking ?? windows.front(), opened.error);
+    if (further !== undefined) windows.drop(further);
+    await tellTrouble(window === further ? (asking ?? windows.front()) : window, opened.error);
   };
 
   const tellTrouble = async (over: BuildWindow | undefined, error: OpenError): Promise<void> => {
@@ -143,7 +142,7 @@ export function opening(needs: OpeningNeeds): Opening {
       }
     },
     async openInto(window, file) {
-      const { opened } = await into(window, file, openStore(file, { backups: places.backups }));
+      const { opened } = await into(window, file, openStore(file, { backups: places.backups, readAhead: true }));
       return opened;
     },
   };

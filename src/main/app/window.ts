@@ -40,8 +40,9 @@ function rememberState(window: BrowserWindow): void {
 /**
  * Makes a hardened window and begins to load the page into it. It shows itself when the page has painted. The window
  * forgets nothing by itself: whoever asks for it keeps it.
+ * @param hidden it does not show itself: whoever asks for it does.
  */
-export function createWindow(): BrowserWindow {
+export function createWindow(hidden: boolean): BrowserWindow {
   const remembered = readWindowState(stateFile());
   const screens = [screen.getPrimaryDisplay(), ...screen.getAllDisplays()].map((display) => display.workArea);
   const bounds = placeOnScreen(remembered?.bounds, screens);
@@ -78,7 +79,7 @@ export function createWindow(): BrowserWindow {
 
   // The title belongs to the shell, which knows the build's name and whether it is saved.
   window.on('page-title-updated', (event) => event.preventDefault());
-  window.once('ready-to-show', () => window.show());
+  if (!hidden) window.once('ready-to-show', () => window.show());
   const follow = (): void => window.setBackgroundColor(background());
   nativeTheme.on('updated', follow);
   window.once('closed', () => nativeTheme.off('updated', follow));

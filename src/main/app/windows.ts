@@ -15,7 +15,10 @@ export interface Windows {
   showing(path: string): BuildWindow | undefined;
   /** A window without a build that waits for one. */
   empty(): BuildWindow | undefined;
-  add(): BuildWindow;
+  /** @param hidden it stays so until {@link show}: it may not be wanted after all. */
+  add(hidden?: boolean): BuildWindow;
+  /** Takes away a window that was made hidden and is not wanted. */
+  drop(window: BuildWindow): void;
   show(window: BuildWindow): void;
   /** Gives a window its build and tells its page; closing the store that it had is the caller's. */
   assign(window: BuildWindow, build: OpenBuild | undefined): void;
@@ -41,6 +44,11 @@ export function keepWindows(onChange: () => void, onNew: (window: BuildWindow) =
   /** The window in front is last. */
   const windows: BuildWindow[] = [];
 
+  const add = (window: BuildWindow, hidden: boolean): void => {
+    // What is hidden is not in front of anything.
+    if (hidden) windows.unshift(window);
+    else windows.push(window);
+  };
   const bringForward = (window: BuildWindow): void => {
     const at = windows.indexOf(window);
     if (at < 0) return;
@@ -71,9 +79,9 @@ export function keepWindows(onChange: () => void, onNew: (window: BuildWindow) =
     },
     showing: (file) => windows.find((each) => each.build?.path === file),
     empty: () => windows.findLast((each) => isFree(each)),
-    add() {
+    add(hidden = false) {
       const window: BuildWindow = {
-        window: createWindow(),
+        window: createWindow(hidden),
         build: undefined,
         broken: undefined,
         reserved: false,
@@ -85,7 +93,7 @@ export function keepWindows(onChange: () => void, onNew: (window: BuildWindow) =
         edited: false,
         mayClose: false,
       };
-      windows.push(window);
+      add(window, hidden);
       window.window.on('focus', () => bringForward(window));
       window.window.once('closed', () => {
         windows.splice(windows.indexOf(window), 1);
@@ -95,10 +103,16 @@ export function keepWindows(onChange: () => void, onNew: (window: BuildWindow) =
       refresh(window);
       return window;
     },
-    show({ window }) {
+    drop(window) {
+      window.mayClose = true;
+      if (!window.window.isDestroyed()) window.window.destroy();
+    },
+    show(shown) {
+      const { window } = shown;
       if (window.isMinimized()) window.restore();
       window.show();
       window.focus();
+      bringForward(shown);
       if (process.platform === 'darwin') app.focus({ steal: true });
     },
     assign(window, build) {

@@ -14,6 +14,8 @@ export interface Inspected {
   readonly writable: boolean;
   /** Whether a log of an earlier sitting lies beside it, not yet written back. */
   readonly hasLog: boolean;
+  /** Whether it is in the format whose writes go to a log first, as every build that was closed as it should be. */
+  readonly hasLogFormat: boolean;
 }
 
 /**
@@ -38,7 +40,8 @@ export async function inspectFile(file: string, newest: number): Promise<Result<
     if (!hasLog && found.size % PAGE_BYTES !== 0)
       return err({ code: 'damaged', path: file, detail: 'The file is cut off.' });
     const writable = (await isWritable(file)) && (await isWritable(path.dirname(file)));
-    return ok({ writable, hasLog });
+    const [version] = (await firstBytes(file, AT_WRITE_VERSION + 1)).subarray(AT_WRITE_VERSION);
+    return ok({ writable, hasLog, hasLogFormat: version === LOG_FORMAT });
   } catch (error) {
     return err(openErrorOf(error, file));
   }
@@ -49,6 +52,8 @@ const HEADER_BYTES = 100;
 /** The smallest page there is; every page size is a multiple of it. */
 const PAGE_BYTES = 512;
 const MAGIC = 'SQLite format 3\0';
+const AT_WRITE_VERSION = 18;
+const LOG_FORMAT = 2;
 const AT_VERSION = 60;
 const AT_APPLICATION_ID = 68;
 

@@ -9,6 +9,7 @@ import { type Inspected, inspectFile } from './inspect-file.ts';
 import { holdLock, type Lock, readHolder, takeLock } from './lock/lock-file.ts';
 import type { Migration } from './migrations/migration.ts';
 import { migrations as allMigrations } from './migrations/registry.ts';
+import { type Moment, readBeside } from './moment.ts';
 import { isOpenHere, listAsOpen, oneAtATime } from './open-here.ts';
 import { copyBytes, copyLive, type PrivateCopy } from './private-copy.ts';
 import type { StoreDb } from './schema.ts';
@@ -20,6 +21,8 @@ export interface OpenOptions {
   readonly readOnly?: boolean;
   /** Folder for backup copies: one on every opening, and one of an older file before it is brought to the newest version. */
   readonly backups?: string;
+  /** Read the build already while the file is looked through: `Store.read` then answers the sooner. */
+  readonly readAhead?: boolean;
   /** The clock; by default the machine's. */
   readonly now?: () => string;
   /** The versions known; by default all. */
@@ -62,7 +65,7 @@ async function open(file: string, options: Settled): Promise<Result<Store, OpenE
 
 async function openForEditing(
   file: string,
-  { hasLog }: Inspected,
+  { hasLog, hasLogFormat }: Inspected,
   options: Settled,
 ): Promise<Result<Store, OpenError>> {
   // Closing a file writes its log back into it; what is damaged must be found before anything can be written.
@@ -73,8 +76,10 @@ async function openForEditing(
   const unlist = await listAsOpen(file);
   let release: () => Promise<void> = async () => unlist();
   let db: StoreDb | undefined;
+  let ahead: Promise<Moment | undefined> | undefined;
   const giveUp = async () => {
     try {
+      await ahead;
       await db?.destroy();
     } finally {
       await release();
@@ -93,13 +98,19 @@ async function openForEditing(
       unlist();
       await giveBack();
     };
+    // Changing to the log's format waits for every reader.
+    if (options.readAhead === true && hasLogFormat) ahead = readBeside(file);
     const sound = await checkSound(db, file, options.migrations);
     if (!sound.ok) {
       await giveUp();
       return sound;
     }
     await sql`pragma journal_mode = wal`.execute(db);
-    if (sound.value < options.migrations.length) await upgrade(db, file, options);
+    if (sound.value < options.migrations.length) {
+      await ahead;
+      ahead = undefined;
+      await upgrade(db, file, options);
+    }
     return ok(
       storeOf({
         path: file,
@@ -108,6 +119,7 @@ async function openForEditing(
         readOnly: undefined,
         backups: options.backups,
         now: options.now,
+        ahead,
         release,
       }),
     );

@@ -25,11 +25,14 @@ export async function checkSound(
   if (version > newest) return err({ code: 'newer-version', path: file, version, newest });
   if (version < 1) return damaged('It carries no version.');
 
+  // Another database, in memory: it is made while the pages of this one are looked through.
+  const expected = objectsOf(migrations.slice(0, version));
   const pages = await sql<{ quick_check: string }>`pragma quick_check(1)`.execute(db);
   const verdict = pages.rows[0]?.quick_check ?? 'no answer';
+  const wanted = await expected;
   if (verdict !== 'ok') return damaged(verdict);
   const objects = await readObjects(db);
-  if (!isDeepStrictEqual(objects, await objectsOf(migrations.slice(0, version)))) {
+  if (!isDeepStrictEqual(objects, wanted)) {
     return damaged(`Its tables are not those of a build of version ${version}.`);
   }
   const loose = await sql<{ table: string; parent: string }>`pragma foreign_key_check`.execute(db);

@@ -11,10 +11,11 @@ import type {
   Saved,
 } from '../../shared/ipc/contract.ts';
 import { type BackupError, backUpFile } from './backup.ts';
-import { assertSound, findFault, findUnwritable, readDocument, writeDiff } from './document.ts';
+import { assertSound, findFault, findUnwritable, writeDiff } from './document.ts';
 import { commitErrorOf, messageOf, openErrorOf } from './failures.ts';
 import { type IssueWords, keepIssue, listIssues, readIssueContent } from './issues.ts';
 import { appendStep, type JournalEntry, readJournal, readLabels, turnStep } from './journal.ts';
+import { type Moment, readMoment } from './moment.ts';
 import { writeNewFile } from './new-file.ts';
 import { vacuumInto } from './private-copy.ts';
 import { raiseRevision, readRevision } from './revision.ts';
@@ -76,6 +77,8 @@ export interface StoreParts {
   /** Where to keep a backup copy; undefined for none. A private copy needs none. */
   readonly backups: string | undefined;
   readonly now: () => string;
+  /** What was read of it while it was opened, if it was. */
+  readonly ahead?: Promise<Moment | undefined> | undefined;
   /** Lets go of lock and private copy. Runs after the database is closed. */
   readonly release: () => Promise<void>;
 }
@@ -89,7 +92,7 @@ class Refused extends Error {
   }
 }
 
-export function storeOf({ path: file, source, db, readOnly, backups, now, release }: StoreParts): Store {
+export function storeOf({ path: file, source, db, readOnly, backups, now, release, ...early }: StoreParts): Store {
   const backup = backupToCome(file, readOnly ? undefined : backups, now);
   const running = new Set<Promise<unknown>>();
   let ahead: Promise<Result<OpenedBuild, OpenError>> | undefined;
@@ -119,20 +122,23 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
     if (!written.ok) throw new Refused({ code: 'stale-revision', current: revision });
   };
 
-  const read = async (): Promise<Result<OpenedBuild, OpenError>> => {
+  const read = async (first?: Promise<Moment | undefined>): Promise<Result<OpenedBuild, OpenError>> => {
     try {
-      // One transaction, so that document, revision and labels are of the same moment.
-      const { document, revision, labels } = await db.transaction().execute(async (tx) => ({
-        document: await readDocument(tx),
-        revision: await readRevision(tx),
-        labels: await readLabels(tx),
-      }));
+      const { document, revision, labels } = (await first) ?? (await db.transaction().execute(readMoment));
       const { dir, name } = path.parse(file);
       return ok({ fileName: name, folder: dir, records: document.json, revision, readOnly, ...labels });
     } catch (error) {
       return err(openErrorOf(error, file));
     }
   };
+
+  const readAhead = (first?: Promise<Moment | undefined>): void => {
+    const reading = read(first);
+    ahead = reading;
+    running.add(reading);
+    void reading.finally(() => running.delete(reading));
+  };
+  if (early.ahead !== undefined) readAhead(early.ahead);
 
   const store: Store = {
     path: file,
@@ -165,11 +171,7 @@ export function storeOf({ path: file, source, db, readOnly, backups, now, releas
     },
 
     readAhead() {
-      if (ahead) return;
-      const reading = read();
-      ahead = reading;
-      running.add(reading);
-      void reading.finally(() => running.delete(reading));
+      if (!ahead) readAhead();
     },
 
     backUpSoon: () => backup.startSoon(),

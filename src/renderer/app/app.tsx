@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { Suspense, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import type { PartId } from '../../shared/base/ids.ts';
 import { useEngine, useFile, useView } from '../engine/use-engine.ts';
 import { Announcer } from '../kit/announcer.tsx';
@@ -27,6 +27,7 @@ export function App() {
 
   const { department, part: partOnShow } = usePlace();
   useFirstFocus(department);
+  usePreparedRooms();
   const shown = departments.find(({ id }) => id === department) ?? departments[0];
   // One element for as long as the room stays: what changes in it, it hears of itself, and this need not draw it anew.
   const room = useMemo(() => shown && <shown.View />, [shown]);
@@ -39,7 +40,9 @@ export function App() {
           <div className="rooms">
             <Rail />
             <main className="room" data-department={shown?.id}>
-              <Mishap place={`${shown?.id} ${partOnShow}`}>{room}</Mishap>
+              <Mishap place={`${shown?.id} ${partOnShow}`}>
+                <Suspense fallback={null}>{room}</Suspense>
+              </Mishap>
             </main>
           </div>
           <Foot />
@@ -73,6 +76,18 @@ function useFirstFocus(department: string): void {
     let frame = requestAnimationFrame(look);
     return () => cancelAnimationFrame(frame);
   }, [isThere, department]);
+}
+
+/** When the findings are there and the window has come to rest, the rooms that come by themselves are fetched. */
+function usePreparedRooms(): void {
+  const isThere = useView('summary', null) !== undefined;
+  useEffect(() => {
+    if (!isThere) return;
+    const waiting = requestIdleCallback(() => {
+      for (const room of departments) room.prepare?.();
+    });
+    return () => cancelIdleCallback(waiting);
+  }, [isThere]);
 }
 
 /**

@@ -1,3 +1,6 @@
+// The order is meant: modules run in it.
+import { engineWorker } from './engine-worker.ts';
+
 import '../kit/fonts.css';
 import '../kit/tokens.css';
 import '../kit/kit.css';
@@ -6,17 +9,14 @@ import { createRoot } from 'react-dom/client';
 import { assert } from '../../shared/base/assert.ts';
 import { createEngine, type EnginePort } from '../engine/engine.ts';
 import type { FromWorker } from '../engine/protocol.ts';
-import { markStage } from '../engine/stages.ts';
 import { EngineContext } from '../engine/use-engine.ts';
 import { App } from './app.tsx';
 import { shell } from './shell.ts';
 
-markStage('script');
-const worker = new Worker(new URL('../engine/worker.ts', import.meta.url), { type: 'module' });
 const port: EnginePort = {
-  post: (message) => worker.postMessage(message),
+  post: (message) => engineWorker.postMessage(message),
   listen: (listener) => {
-    worker.onmessage = (event: MessageEvent<FromWorker>) => listener(event.data);
+    engineWorker.onmessage = (event: MessageEvent<FromWorker>) => listener(event.data);
   },
 };
 const engine = createEngine(port, shell);

@@ -10,6 +10,8 @@ export interface DepartmentView {
   readonly Icon: ComponentType;
   /** Fills all of the window right of the departments. Shown only while a build is open. */
   readonly View: ComponentType;
+  /** Brings what the room needs, if it comes by itself: called when the window has nothing else to do. */
+  readonly prepare?: () => void;
 }
 
 export const defineDepartment = (department: DepartmentView): DepartmentView => department;

@@ -1,0 +1,6 @@
+import { markStage } from '../engine/stages.ts';
+
+markStage('script');
+
+/** The engine's worker. It is started before anything else of the window is made: it has the longest way to go. */
+export const engineWorker = new Worker(new URL('../engine/worker.ts', import.meta.url), { type: 'module' });

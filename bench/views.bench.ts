@@ -92,7 +92,6 @@ const clock = (): number => {
 };
 let call = 0;
 host({ type: 'load', call: ++call, records: JSON.stringify(records) });
-host({ type: 'work-out', call: ++call });
 once();
 for (const [name, params] of [
   ['summary', null],

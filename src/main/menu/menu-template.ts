@@ -214,6 +214,8 @@ function viewMenu(state: MenuState, commands: MenuCommands): Item {
     submenu: [
       action(commands, 'show-works', 'Works', hasBuild, 'CmdOrCtrl+1'),
       action(commands, 'show-drawing', 'Drawing Office', hasBuild, 'CmdOrCtrl+2'),
+      // 3 and 4 are kept for the Pattern Shop and the Foundry, which stand before it.
+      action(commands, 'show-machining', 'Machine Shop', hasBuild, 'CmdOrCtrl+5'),
       action(commands, 'next-pane', 'Next Pane', hasBuild, 'F6'),
       line,
       {

@@ -24,6 +24,7 @@ const groups: readonly Group[] = [
       ['Mod+Shift+S', 'save a copy'],
       ['Mod+W', 'close the window'],
       ['Mod+1 / Mod+2', 'Works / Drawing Office'],
+      ['Mod+5', 'Machine Shop'],
       ['Mod+Shift+P / T / D', 'new part / station / dimension'],
     ],
   ],
@@ -87,6 +88,23 @@ const groups: readonly Group[] = [
       ['F B L R T U S', 'front, back, left, right, top, underneath, slantwise'],
       ['PgUp / PgDn', 'previous / next body'],
       ['+ − 0', 'closer, farther, fit'],
+    ],
+  ],
+  [
+    'Set-ups, machines, operations',
+    [
+      ['↑ ↓', 'choose one; letters jump to a name'],
+      ['Insert', 'adds a set-up, a machine'],
+      ['Alt+↑ / Alt+↓', 'moves the set-up or operation in its list'],
+      ['Delete', 'removes it (undo brings it back)'],
+    ],
+  ],
+  [
+    'Swing view',
+    [
+      ['← →', 'moves the saddle along the cut'],
+      ['PgUp / PgDn', 'moves it farther'],
+      ['Home / End', 'to the ends of the cut'],
     ],
   ],
   [

@@ -61,6 +61,9 @@ function carryOut(action: MenuAction, engine: Engine, open: OpenDialog): void {
     case 'show-drawing':
       goTo({ department: 'drawing' });
       return;
+    case 'show-machining':
+      goTo({ department: 'machining' });
+      return;
     case 'materials':
       openMaterials();
       return;

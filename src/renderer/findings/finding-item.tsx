@@ -28,7 +28,8 @@ const dayOf = (iso: string): string => {
 function goToFinding(finding: FindingLine): void {
   const [first, ...rest] = finding.at;
   const subject = first.startsWith('part:') || first.startsWith('settings:') ? undefined : first;
-  goTo({ department: 'drawing', ...(finding.part === undefined ? {} : { part: finding.part }), subject, also: rest });
+  const department = /^(setup|operation|machine):/.test(first) ? 'machining' : 'drawing';
+  goTo({ department, ...(finding.part === undefined ? {} : { part: finding.part }), subject, also: rest });
 }
 
 /** One finding in words. A click on its sentence goes to its place. Kept while it says the same: there are hundreds. */

@@ -223,6 +223,7 @@ export const menuActions = [
   'export-3mf',
   'show-works',
   'show-drawing',
+  'show-machining',
   'materials',
   'settings',
   'keys',

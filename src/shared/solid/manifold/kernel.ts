@@ -1,4 +1,6 @@
 import type { Result } from '../../base/result.ts';
+import type { Axis } from '../../build/station.ts';
+import type { FlatRegion } from '../flat-region.ts';
 import type { Vec3 } from '../placed.ts';
 
 declare const brand: unique symbol;
@@ -56,10 +58,38 @@ export interface Kernel {
   /** The box about the solid, float64. */
   boxOf(solid: KernelSolid): { readonly min: Vec3; readonly max: Vec3 };
   meshOf(solid: KernelSolid): KernelMesh;
+  /** Made larger along X, Y and Z, about the origin, by factors above nought; a new solid. */
+  stretch(solid: KernelSolid, factors: Vec3): KernelSolid;
+  /** With every corner moved, by a way that neither tears nor folds; a new solid. */
+  bend(solid: KernelSolid, move: (point: Vec3) => Vec3): KernelSolid | undefined;
+  /** What lies between two planes across an axis; a new solid. */
+  between(solid: KernelSolid, axis: Axis, low: number, high: number): KernelSolid | undefined;
+  /** The pieces that do not hang together, hollows staying in theirs; new solids, also of one. */
+  piecesOf(solid: KernelSolid): readonly KernelSolid[];
+  /**
+   * Where a plane across the axis cuts the solid, seen against the axis, so that nothing is mirrored: across X in (Y, Z), across
+   * Y in (Z, X), across Z in (X, Y). At the very end of a solid it may be empty: cut a little within.
+   */
+  sliceOf(solid: KernelSolid, axis: Axis, at: number): FlatRegion;
+  /** The shadow that the solid throws along the axis, in the same plane. */
+  shadowOf(solid: KernelSolid, axis: Axis): FlatRegion;
+  /** The border moved outwards by so many mm (inwards where negative), openings likewise; corners stay sharp, or are rounded. */
+  grow(region: FlatRegion, mm: number, corners: 'sharp' | 'round'): FlatRegion;
+  /** What lies in both. */
+  common(a: FlatRegion, b: FlatRegion): FlatRegion;
+  /** What lies in the first and not in the second. */
+  without(a: FlatRegion, b: FlatRegion): FlatRegion;
   release(solid: KernelSolid): void;
   /** Number of solids that were made and not released: a test sees it come back to where it was. */
   readonly live: number;
 }
+
+/** The two axes of the plane across an axis, in which sections are seen. */
+export const planeAcross: Readonly<Record<Axis, readonly [Axis, Axis]>> = {
+  X: ['Y', 'Z'],
+  Y: ['Z', 'X'],
+  Z: ['X', 'Y'],
+};
 
 /** The kernel gave up on solids that it had taken; not the user's doing. */
 export class KernelFault extends Error {

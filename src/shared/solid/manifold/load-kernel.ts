@@ -1,6 +1,7 @@
 import type { Manifold, ManifoldToplevel, Mesh } from 'manifold-3d';
 import { assert } from '../../base/assert.ts';
 import { err, ok, type Result } from '../../base/result.ts';
+import { cutting } from './cutting.ts';
 import {
   type ClosedMesh,
   type Kernel,
@@ -96,6 +97,7 @@ function kernelOver(module: ManifoldToplevel): Kernel {
     areaOf: (solid) => raw(solid).surfaceArea(),
     boxOf: (solid) => raw(solid).boundingBox(),
     meshOf: (solid) => readMesh(raw(solid).getMesh()),
+    ...cutting(module, raw, keep),
     release: (solid) => {
       const found = raw(solid);
       alive.delete(found);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { MachineId } from '../base/ids.ts';
 import { defaultMachine, machineSchema } from '../build/machine.ts';
-import { readFigures } from '../machining/machine-figures-read.ts';
+import { readFigures } from '../plan/machine-figures-read.ts';
 import { type GenericMachine, genericMachine, genericMachines, genericOrigin } from './generic-machines.ts';
 import { machineFigure, machineFigures, machineTypes } from './machine-figures.ts';
 

@@ -1,5 +1,5 @@
 import type { Machine } from '../../../shared/build/machine.ts';
-import { readFigures } from '../../../shared/machining/machine-figures-read.ts';
+import { readFigures } from '../../../shared/plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../../shared/quantity/kind.ts';
 import { type MachineType, machineFigure } from '../../../shared/tables/machine-figures.ts';
 import { showFigure } from './show-figure.ts';

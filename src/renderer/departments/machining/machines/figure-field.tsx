@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Machine } from '../../../../shared/build/machine.ts';
-import { readFigures } from '../../../../shared/machining/machine-figures-read.ts';
+import { readFigures } from '../../../../shared/plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
 import type { MachineFigure } from '../../../../shared/tables/machine-figures.ts';
 import { showFigure } from '../../../engine/machining/show-figure.ts';

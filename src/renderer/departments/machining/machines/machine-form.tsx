@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Machine } from '../../../../shared/build/machine.ts';
-import { readFigures } from '../../../../shared/machining/machine-figures-read.ts';
+import { readFigures } from '../../../../shared/plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
 import { type MachineFigure, machineFigures } from '../../../../shared/tables/machine-figures.ts';
 import { notifyOutcome } from '../../../app/notices.ts';

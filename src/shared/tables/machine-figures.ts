@@ -93,6 +93,8 @@ export const machineFigures: Readonly<Record<MachineType, readonly MachineFigure
       'Four-jaw largest grip',
       'Largest diameter gripped from without, jaws reversed if they can be.',
     ),
+    length('fourJawInsideLeast', 'Four-jaw smallest bore', 'Smallest bore that the reversed jaws open in.'),
+    length('fourJawInsideMost', 'Four-jaw largest bore', 'Largest bore that the reversed jaws open in.'),
     length(
       'jawReach',
       'Jaws beyond chuck body',

@@ -1,7 +1,7 @@
 import type { Machine } from '../../build/machine.ts';
+import { readFigures } from '../../plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../quantity/kind.ts';
 import type { MachineRange } from '../cutting/conditions.ts';
-import { readFigures } from '../../plan/machine-figures-read.ts';
 
 /** What a machine can do, as far as speeds, feeds and power hang on it. What is not known, or cannot be read, is undefined. */
 export interface MachineMeans {

@@ -1,8 +1,8 @@
 import type { OperationId } from '../../base/ids.ts';
 import type { Setup } from '../../build/setup.ts';
+import { readRate } from '../../plan/read-rate.ts';
 import { setupMinutes } from '../../tables/cutting-practice.ts';
 import type { Sourced } from '../../tables/cutting-row.ts';
-import { readRate } from '../../plan/read-rate.ts';
 import type { OperationFact } from './operation-fact.ts';
 
 /** One taking up of the work, in route order, with what is done in it. */

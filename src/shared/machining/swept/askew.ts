@@ -4,6 +4,7 @@ import type { Pose } from './pose.ts';
 import { away, type Found, type Reach, takeEven, takeExact } from './reach.ts';
 import { patchWithin, type RuledPatch, rulingWithin } from './ruled-patch.ts';
 import { edgeWithin, farthestOnEdge } from './straight-edge.ts';
+import { SLIVER_MM } from './sweep-piece.ts';
 
 type Vec = readonly [x: number, y: number, z: number];
 type Edge = readonly [from: Vec, to: Vec];
@@ -74,23 +75,15 @@ export function turnedAskew({ u, v, outline }: Turned, pose: Pose): Reach {
   return reachOver([], patches);
 }
 
-function reachOver(edges: readonly Edge[], patches: readonly RuledPatch[]): Reach {
-  const breaks: number[] = [];
-  for (const [from, to] of edges) breaks.push(from[0], to[0]);
-  for (const { c0, r0, c1, r1, e, f, start, sweep } of patches) {
-    // A circle reaches R √(e² + f²) along x, where it has a point in that direction; the ends of an arc are ends of edges.
-    const sine = Math.sqrt(e[0] * e[0] + f[0] * f[0]);
-    const forwards = Math.atan2(f[0], e[0]);
-    for (const [way, direction] of [
-      [1, forwards],
-      [-1, forwards + Math.PI],
-    ] as const) {
-      if (isOnArc({ start, sweep }, direction)) breaks.push(c0[0] + way * r0 * sine, c1[0] + way * r1 * sine);
-    }
-  }
+function reachOver(edges: readonly Edge[], all: readonly RuledPatch[]): Reach {
+  const patches = all.map((patch) => {
+    const places = placesOf(patch);
+    return { patch, places, lo: Math.min(...places), hi: Math.max(...places) };
+  });
+  const breaks = [...edges.flatMap(([from, to]) => [from[0], to[0]]), ...patches.flatMap(({ places }) => places)];
   return {
-    lo: breaks.reduce((least, x) => Math.min(least, x), Infinity),
-    hi: breaks.reduce((most, x) => Math.max(most, x), -Infinity),
+    lo: Math.min(...breaks),
+    hi: Math.max(...breaks),
     breaks,
     within(from, to, found) {
       for (const [a, b] of edges) {
@@ -99,10 +92,30 @@ function reachOver(edges: readonly Edge[], patches: readonly RuledPatch[]): Reac
         const [x, y, z] = farthestOnEdge(a[0], a[1], a[2], b[0], b[1], b[2], from, to);
         takeExact(found, away(y, z), x, y, z);
       }
-      for (const patch of patches) patchWithin(patch, from, to, found);
-      evenly(found, edges, patches, from, to);
+      for (const { patch, lo, hi } of patches) {
+        if (hi - from > SLIVER_MM && to - lo > SLIVER_MM) patchWithin(patch, from, to, found);
+      }
+      evenly(found, edges, all, from, to);
     },
   };
+}
+
+/**
+ * Where along the line a patch has its corners, and where its two circles reach farthest: R √(e² + f²) from their middles,
+ * where they have a point in that direction.
+ */
+function placesOf({ c0, r0, c1, r1, e, f, start, sweep }: RuledPatch): readonly number[] {
+  const places: number[] = [];
+  const put = (out: number) => {
+    places.push(c0[0] + r0 * out, c1[0] + r1 * out);
+  };
+  const sine = Math.sqrt(e[0] * e[0] + f[0] * f[0]);
+  const forwards = Math.atan2(f[0], e[0]);
+  if (isOnArc({ start, sweep }, forwards)) put(sine);
+  if (isOnArc({ start, sweep }, forwards + Math.PI)) put(-sine);
+  if (sweep >= 2 * Math.PI) return places;
+  for (const theta of [start, start + sweep]) put(e[0] * Math.cos(theta) + f[0] * Math.sin(theta));
+  return places;
 }
 
 /** Rulings of a patch that are looked at for how far it reaches at the ends of a stretch. */

@@ -76,8 +76,11 @@ function boundAbout(patch: RuledPatch, middle: number, half: number, from: numbe
   return most;
 }
 
+/** However little of a cut lies within the stretch, it counts: a round surface may climb steeply there. */
+const TOUCHING = -1e-12;
+
 const edgeOf = (p: Float64Array, i: number, j: number, from: number, to: number): number =>
-  edgeWithin(p[i]!, p[i + 1]!, p[i + 2]!, p[j]!, p[j + 1]!, p[j + 2]!, from, to);
+  edgeWithin(p[i]!, p[i + 1]!, p[i + 2]!, p[j]!, p[j + 1]!, p[j + 2]!, from, to, TOUCHING);
 
 /** Both ends of the straight line at θ, radii taken `times`. */
 function putRuling(patch: RuledPatch, theta: number, times: number, to: Float64Array, at: number): void {

@@ -2,7 +2,8 @@ import { SLIVER_MM } from './sweep-piece.ts';
 
 /**
  * The greatest squared distance from the line, y² + z², over that part of a straight edge which lies between `from` and `to`;
- * −1 where that is nothing. Along an edge it bends upwards, so it is greatest at one of the two ends.
+ * −1 where that is nothing, or no longer along the line than `sliver`. Along an edge it bends upwards, so it is greatest at one
+ * of the two ends.
  */
 export function edgeWithin(
   x0: number,
@@ -13,9 +14,11 @@ export function edgeWithin(
   z1: number,
   from: number,
   to: number,
+  sliver = SLIVER_MM,
 ): number {
-  const [lo, hi] = x0 < x1 ? [x0, x1] : [x1, x0];
-  if (hi - from <= SLIVER_MM || to - lo <= SLIVER_MM) return -1;
+  const lo = Math.min(x0, x1);
+  const hi = Math.max(x0, x1);
+  if (hi - from <= sliver || to - lo <= sliver) return -1;
   if (lo >= from && hi <= to) return Math.max(y0 * y0 + z0 * z0, y1 * y1 + z1 * z1);
   const p = Math.max(lo, from);
   const q = Math.min(hi, to);

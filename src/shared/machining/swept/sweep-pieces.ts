@@ -8,9 +8,9 @@ export interface SweepOptions {
   readonly edges?: readonly number[];
   /** Cells are cut finer where the farthest known point stays behind the bound by more than this. 0.01 mm. */
   readonly toleranceMm?: number;
-  /** Cells are cut finer where r changes by more than this within them. 0.25 mm. */
+  /** Cells are cut finer where r changes by more than this within them. 0.5 mm. */
   readonly stepMm?: number;
-  /** No more cells than this are made by cutting finer; those at corners and `edges` are always there. 256. */
+  /** No more cells than this are made by cutting finer; those at corners and `edges` are always there. 160. */
   readonly mostCells?: number;
 }
 
@@ -75,7 +75,7 @@ export function distinct(places: number[]): readonly number[] {
 
 /** Halves cells, those that are the farthest off first, until all are close enough or there are as many as may be. */
 function cutFiner(sweeper: Sweeper, cells: Cut[], options: SweepOptions): readonly Cut[] {
-  const { toleranceMm = 0.01, stepMm = 0.25, mostCells = 256 } = options;
+  const { toleranceMm = 0.01, stepMm = 0.5, mostCells = 160 } = options;
   // A point that is taken away again leaves `least` behind for good: cutting finer only helps where the bound itself is loose.
   const excess = ({ most, least, even, from, to, by }: Cut) => {
     if (by < 0 || to - from < 2 * SHORTEST_MM) return 0;

@@ -3,7 +3,6 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { extrusionAskew, turnedAskew } from '../../src/shared/machining/swept/askew.ts';
 import { boxOfPieces } from '../../src/shared/machining/swept/box-of-pieces.ts';
 import { grownShape } from '../../src/shared/machining/swept/grown-shape.ts';
-import { createHolder } from '../../src/shared/machining/swept/holds-point.ts';
 import { mostWithin } from '../../src/shared/machining/swept/most-within.ts';
 import { pointFrom, poseOf } from '../../src/shared/machining/swept/pose.ts';
 import { nothingFound } from '../../src/shared/machining/swept/reach.ts';
@@ -14,6 +13,7 @@ import type { SweepLine } from '../../src/shared/machining/swept/sweep-piece.ts'
 import { sweepPieces } from '../../src/shared/machining/swept/sweep-pieces.ts';
 import { createSweeper } from '../../src/shared/machining/swept/sweeper.ts';
 import { tighter } from '../../src/shared/machining/swept/tighter.ts';
+import { createHolder } from '../../src/shared/solid/holds-point.ts';
 import type { Kernel } from '../../src/shared/solid/manifold/kernel.ts';
 import { loadKernel } from '../../src/shared/solid/manifold/load-kernel.ts';
 import { compose, mirrorAbout, moved, STAY, shiftAlong, turnAbout } from '../../src/shared/solid/moves.ts';

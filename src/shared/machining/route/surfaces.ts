@@ -1,8 +1,8 @@
 import type { BodyId, DimensionId, StationId } from '../../base/ids.ts';
 import { type Axis, axes } from '../../build/station.ts';
 import { boundsOfCopy } from '../../solid/bounds.ts';
+import { createHolder } from '../../solid/holds-point.ts';
 import type { ExactShape, PlacedBody, Vec3 } from '../../solid/placed.ts';
-import { createHolder } from '../swept/holds-point.ts';
 
 /** What can be made true: a station or a size of a part. */
 export type Surface = StationId | DimensionId;

@@ -1,5 +1,5 @@
+import { createHolder, type Holds } from '../../solid/holds-point.ts';
 import { boxOfPieces } from './box-of-pieces.ts';
-import { createHolder, type Holds } from './holds-point.ts';
 import { pointFrom } from './pose.ts';
 import type { SweepLine, SweepPiece } from './sweep-piece.ts';
 

@@ -1,6 +1,6 @@
-import { type Side, sidesOf } from '../../solid/outline.ts';
-import type { ExactShape, Move, OutlineCorner, Vec3 } from '../../solid/placed.ts';
-import { poseOf } from './pose.ts';
+import { frameOf } from './mesh/body-mesh.ts';
+import { type Side, sidesOf } from './outline.ts';
+import type { ExactShape, Move, OutlineCorner, Vec3 } from './placed.ts';
 
 /** A point this near to a surface may be on either side of it, mm. */
 const NEAR_MM = 1e-6;
@@ -11,11 +11,13 @@ export type Holds = (point: Vec3) => boolean;
 /** Exact but for a nanometre at the surface; of a mesh, whether the box about it holds the point. */
 export function createHolder(shape: ExactShape, move: Move): Holds {
   const holds = inPlace(shape);
-  // Seen from the X axis through the datum, the pose is the move itself; its inverse brings the point to the shape.
-  const { ox, oy, oz, ux, uy, uz, vx, vy, vz, ax, ay, az } = poseOf(shape, move, { axis: 'X', u: 0, v: 0 });
+  const frame = shape.is === 'mesh' ? { u: 0, v: 1, a: 2 } : frameOf(shape.axis);
+  const [ox, oy, oz] = [move[3], move[7], move[11]];
   return (point) => {
+    // A move turns and mirrors only: its columns are the shape's own axes.
     const [x, y, z] = [point[0] - ox, point[1] - oy, point[2] - oz];
-    return holds(ux * x + uy * y + uz * z, vx * x + vy * y + vz * z, ax * x + ay * y + az * z);
+    const own = (k: number) => move[k]! * x + move[4 + k]! * y + move[8 + k]! * z;
+    return holds(own(frame.u), own(frame.v), own(frame.a));
   };
 }
 

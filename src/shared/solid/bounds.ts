@@ -36,6 +36,16 @@ export function boundsOfCopy(shape: ExactShape, move: Move): Bounds {
   return { min: min as unknown as Vec3, max: max as unknown as Vec3 };
 }
 
+/** The greatest of direction · point over all points of one copy of a shape. */
+export function reachInDirection(shape: ExactShape, move: Move, [x, y, z]: Vec3): number {
+  const own: Vec3 = [
+    move[0] * x + move[4] * y + move[8] * z,
+    move[1] * x + move[5] * y + move[9] * z,
+    move[2] * x + move[6] * y + move[10] * z,
+  ];
+  return reach(shape, own) + move[3] * x + move[7] * y + move[11] * z;
+}
+
 /** How far the shape reaches in a direction: the greatest of direction · point over all its points. */
 function reach(shape: ExactShape, direction: Vec3): number {
   switch (shape.is) {

@@ -131,8 +131,8 @@ function sizeOf(id: DimensionId, records: BodyRecords, drawing: Drawing): Size |
   return { record, value, pitch: value === undefined ? undefined : pitchOf(record, value) };
 }
 
-/** As written (`M8x1`), else the coarse pitch of the major diameter that a formula came to. */
-function pitchOf({ measure, value: text }: Dimension, majorMm: number): number | undefined {
+/** The pitch of a thread as written (`M8x1`), else the coarse one of the major diameter that a formula came to. */
+export function pitchOf({ measure, value: text }: Dimension, majorMm: number): number | undefined {
   if (measure.type !== 'size' || measure.form !== 'thread') return undefined;
   const thread = parseThread(text);
   return thread?.ok ? thread.value.pitchMm : coarsePitch(majorMm);
@@ -186,6 +186,16 @@ function whatIsMissing(
 
 const meshes = new WeakMap<Solid, CodedMesh>();
 
+/** The mesh of a record, decoded once. */
+export function meshOfSolid(solid: Solid): CodedMesh {
+  let mesh = meshes.get(solid);
+  if (!mesh) {
+    mesh = decodeMesh(solid);
+    meshes.set(solid, mesh);
+  }
+  return mesh;
+}
+
 function placesOf(
   uses: BodyUses,
   sizes: readonly (Size | undefined)[],
@@ -215,12 +225,7 @@ function placesOf(
     },
     mesh() {
       assert(solid, 'the mesh of an imported body is in the build');
-      let mesh = meshes.get(solid);
-      if (!mesh) {
-        mesh = decodeMesh(solid);
-        meshes.set(solid, mesh);
-      }
-      return mesh;
+      return meshOfSolid(solid);
     },
   };
 }

@@ -15,10 +15,32 @@ export interface Truth {
   readonly inertia: Vec3;
 }
 
-export async function openCascade(): Promise<(bodies: readonly HandMade[]) => Truth> {
+async function load(): Promise<OpenCascadeInstance> {
   const file = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
-  const occ = await init({ wasmBinary: await readFile(file) });
+  return await init({ wasmBinary: await readFile(file) });
+}
+
+export async function openCascade(): Promise<(bodies: readonly HandMade[]) => Truth> {
+  const occ = await load();
   return (bodies) => measured(occ, built(occ, bodies));
+}
+
+/** Triangles with their corners on the true surfaces, no farther from them than the deflection. */
+export interface Tessellation {
+  readonly vertices: Float32Array;
+  readonly triangles: Uint32Array;
+}
+
+export async function openCascadeMesh(): Promise<(bodies: readonly HandMade[], deflectionMm: number) => Tessellation> {
+  const occ = await load();
+  return (bodies, deflectionMm) => {
+    const data = occ.ReplicadMeshExtractor.extract(built(occ, bodies), deflectionMm, 0.1, true);
+    const { buffer } = occ.wasmMemory;
+    const vertices = new Float32Array(buffer, data.getVerticesPtr(), data.getVerticesSize()).slice();
+    const triangles = new Uint32Array(buffer, data.getTrianglesPtr(), data.getTrianglesSize()).slice();
+    data.delete();
+    return { vertices, triangles };
+  };
 }
 
 function built(occ: OpenCascadeInstance, bodies: readonly HandMade[]): TopoDS_Shape {

@@ -10,6 +10,7 @@ import { previewCsvAsk } from './asks/preview-csv.ts';
 import { proposeOrderAsk } from './asks/propose-order.ts';
 import { readCsvAsk } from './asks/read-csv.ts';
 import { readJsonAsk } from './asks/read-json.ts';
+import { seenWorkAsk } from './asks/seen-work.ts';
 import { solidHomeAsk } from './asks/solid-home.ts';
 import { stationsAsk } from './asks/stations.ts';
 import type { Ask, View } from './view.ts';
@@ -65,6 +66,7 @@ export const asks = {
   'code-solid': codeSolidAsk,
   'export-solid': exportSolidAsk,
   stations: stationsAsk,
+  'seen-work': seenWorkAsk,
   'propose-order': proposeOrderAsk,
 } as const satisfies Record<string, Ask<never, unknown>>;
 

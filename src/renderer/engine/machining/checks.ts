@@ -1,9 +1,24 @@
-import type { SetupId } from '../../../shared/base/ids.ts';
+import type { Setup } from '../../../shared/build/setup.ts';
 import type { SetupCheck, VerdictState } from '../../../shared/machining/setup-check.ts';
+import { sweepPieces } from '../../../shared/machining/swept/sweep-pieces.ts';
 import type { Scene } from '../view.ts';
+import { machineScene } from './setup-scene.ts';
 
 /** What the workshop says of a set-up; the same object until something behind it changes. */
-export const checkOf = (_scene: Scene, _setup: SetupId): SetupCheck | undefined => undefined;
+export const checkOf = (scene: Scene, setup: Setup): SetupCheck | undefined => {
+  const { work, on } = machineScene(scene, setup);
+  if (on === undefined)
+    return { setup, profile: undefined, extent: undefined, verdicts: [], unknown: work.unknown, balance: undefined };
+  const extent = on.worlds.drawn.extentOf(on.worlds.adding);
+  return {
+    setup,
+    profile: sweepPieces(on.worlds.pieces, on.worlds.drawn.line),
+    extent,
+    verdicts: [],
+    unknown: work.unknown,
+    balance: undefined,
+  };
+};
 
 const rank: Readonly<Record<VerdictState, number>> = { hits: 3, 'at the limit': 2, unknown: 1, clears: 0 };
 

@@ -13,7 +13,7 @@ export const setupsView = defineView<null, readonly SetupGroup[]>({
       const next: typeof rows = new Map();
       const list = index.parts().flatMap((part, i): readonly SetupGroup[] => {
         const own = index.setupsOf(part.id).map((record) => {
-          const check = checkOf(scene, record.id);
+          const check = checkOf(scene, record);
           const machine = record.machine === undefined ? undefined : index.machine(record.machine)?.name;
           const from = [record, check, machine];
           const known = rows.get(record.id);

@@ -89,6 +89,23 @@ describe('zones', () => {
     expect(slide).toMatchObject({ kind: 'over-cross-slide', most: 50, margin: 4 });
   });
 
+  test('a chuck that turns over the cross slide is read with the work', () => {
+    const chuck: LatheScene = {
+      ...scene,
+      nose: -60,
+      head: { is: 'chuck', jaws: 3, diameter: 125, jawReach: 10, length: 70, depth: 20, grip: 30, inside: false },
+    };
+    const slide = readZones(chuck, 30).find(({ kind }) => kind === 'over-cross-slide');
+    expect(slide).toMatchObject({ most: 95 });
+    const bare = { ...chuck, swept: chuck.swept.map((step) => ({ ...step, most: 8, least: 8 })) };
+    // The jaws end at 10, the slide begins at −10: half the chuck's diameter and what its jaws stand out.
+    expect(readZones(bare, 30).find(({ kind }) => kind === 'over-cross-slide')).toMatchObject({
+      most: 72.5,
+      margin: -18.5,
+    });
+    expect(readZones(bare, 60).find(({ kind }) => kind === 'over-cross-slide')).toMatchObject({ most: 8 });
+  });
+
   test('a gap has its own radius, and the bed begins again behind it', () => {
     const read = readZones({ ...scene, gap: { radius: 130, length: 60 } }, 132);
     expect(

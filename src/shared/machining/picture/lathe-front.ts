@@ -1,10 +1,10 @@
 import { drawnSizes, headItems, noseOf, tailItems, tailReach } from './lathe-parts.ts';
 import { drillReach, toolItems } from './lathe-tool.ts';
 import type { PictureItem, PictureView } from './picture.ts';
-import type { Cut, LatheLook, LatheScene, Point, Span } from './scene.ts';
+import type { Cut, LatheLook, LatheScene, Point, Span, SweptStep } from './scene.ts';
 import { area, boxAbout, line, nameIn, rect } from './shapes.ts';
 import { outlineLoops, unsureLoops } from './swept-outline.ts';
-import { gapOf, readZones, saddleAt, stepsWithin, toolRange } from './zones.ts';
+import { gapOf, readZones, saddleAt, stepsIn, toolRange } from './zones.ts';
 
 /** Bounds nearer to each other than this are one line to the eye, mm. */
 const UNSURE = 0.05;
@@ -135,12 +135,25 @@ function saddleItems(scene: LatheScene, { tool: at, cut }: LatheLook): readonly 
 function collisions(scene: LatheScene, { tool, cut }: LatheLook): readonly PictureItem[] {
   const loops = readZones(scene, tool, cut)
     .filter(({ margin }) => margin < 0)
-    .flatMap(({ from, to, radius }) =>
-      stepsWithin(scene.swept, from, to)
-        .filter(({ most }) => most > radius)
-        .map((step) => rect(step.from, -step.most, step.to, -radius)),
-    );
+    .flatMap((zone) => belowTop(stepsIn(scene, zone), zone.radius));
   return loops.length === 0 ? [] : [area('collision', ...loops)];
+}
+
+/** What of some steps lies beyond a radius, seen below the line: neighbours are one outline. */
+function belowTop(steps: readonly SweptStep[], radius: number): readonly (readonly Point[])[] {
+  const loops: Point[][] = [];
+  let end = Number.NaN;
+  for (const { from, to, most } of steps) {
+    if (most <= radius) continue;
+    let loop = loops.at(-1);
+    if (loop === undefined || Math.abs(from - end) > 1e-9) {
+      loop = [[from, -radius]];
+      loops.push(loop);
+    } else loop.pop();
+    loop.push([from, -most], [to, -most], [to, -radius]);
+    end = to;
+  }
+  return loops;
 }
 
 /** The way of the edge; `side` −1 puts it before the line, where the tool really is, as seen from above. */

@@ -48,7 +48,7 @@ export function overTable(scene: TableScene, side: Side, look: LatheLook, points
       ];
     }
     default:
-      return [...spindleItems(scene, look, at, range, highest, words, points), limit];
+      return [...spindleItems(scene, side, look, at, range, highest, words, points), limit];
   }
 }
 
@@ -109,6 +109,7 @@ function wheelItems(
 /** A head with its quill, the chuck, and the drill or cutter in it. */
 function spindleItems(
   scene: TableScene,
+  side: Side,
   { tool, cut }: LatheLook,
   at: number,
   [first, last]: Span,
@@ -128,7 +129,14 @@ function spindleItems(
   const tall = unit * 0.3;
   points.push([first - half * 1.3, nose + tall], [last + half * 1.3, nose + tall]);
   const quill = nose - down;
+  const { throat } = scene.has;
+  // Seen from the end, its arm reaches back to the column.
+  const arm =
+    side === 'end' && throat !== undefined && throat > half * 1.3
+      ? [area('spindle', rect(half * 1.3, nose + tall * 0.2, throat, nose + tall))]
+      : [];
   return [
+    ...arm,
     area('tool', rect(at - thin, quill - chuck - length, at + thin, quill - chuck)),
     ...(chuck > 0 ? [area('holding', rect(at - half * 0.72, quill - chuck, at + half * 0.72, quill))] : []),
     ...(down > 0 ? [area('holding', rect(at - half * 0.5, quill, at + half * 0.5, nose))] : []),

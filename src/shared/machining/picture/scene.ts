@@ -31,6 +31,8 @@ export type LatheHead =
       readonly is: 'chuck';
       readonly jaws: 3 | 4;
       readonly diameter: number | undefined;
+      /** How far opened jaws stand out beyond its body. */
+      readonly jawReach: number | undefined;
       /** From the nose to the ends of the jaws. */
       readonly length: number | undefined;
       /** How much of that is jaw. */

@@ -80,10 +80,26 @@ export function stepsWithin(swept: readonly SweptStep[], from: number, to: numbe
   return within;
 }
 
+/** The chuck or plate turns with the work, and must pass the saddle too; undefined where too little is known of it. */
+export function headStep({ head, nose }: LatheScene): SweptStep | undefined {
+  if (nose === undefined || head.is === 'centre' || head.diameter === undefined) return undefined;
+  const length = head.is === 'chuck' ? head.length : head.face;
+  if (length === undefined) return undefined;
+  const radius = head.diameter / 2 + (head.is === 'chuck' ? (head.jawReach ?? 0) : 0);
+  return { from: nose, to: nose + length, most: radius, least: radius };
+}
+
+/** What turns within a zone: over the saddle the chuck or plate as well as the work. */
+export function stepsIn(scene: LatheScene, { kind, from, to }: Zone): readonly SweptStep[] {
+  const work = stepsWithin(scene.swept, from, to);
+  const head = kind === 'over-saddle' || kind === 'over-cross-slide' ? headStep(scene) : undefined;
+  return head === undefined ? work : [...stepsWithin([head], from, to), ...work];
+}
+
 /** How the work passes each zone while the edge stands at a place along the bed; zones that it does not come to are left out. */
 export function readZones(scene: LatheScene, tool: number, cut?: Cut): readonly ZoneRead[] {
   return zonesAt(scene, tool, cut).flatMap((zone) => {
-    const worst = stepsWithin(scene.swept, zone.from, zone.to).reduce<SweptStep | undefined>(
+    const worst = stepsIn(scene, zone).reduce<SweptStep | undefined>(
       (most, step) => (most === undefined || step.most > most.most ? step : most),
       undefined,
     );

@@ -36,21 +36,34 @@ function boardOf(box: Box, scale: number, left: number, top: number, sheet: numb
 const GAP_PX = 28;
 
 /**
- * Two views on one sheet, at one scale: beside each other with one line of centres, or one over the other with the places
- * along the bed in line; whichever lets them be larger.
+ * Two views beside each other, at one scale and with one line of centres; where the sheet is tall enough for it without making
+ * them smaller, a third under the first, with the places along the bed in line.
  */
-export function layOut(first: Box, second: Box, width: number, height: number): readonly [Board, Board] {
-  const tall = {
-    above: Math.max(first.top, second.top),
-    below: Math.max(-first.bottom, -second.bottom),
-  };
-  const beside = Math.min((width - GAP_PX) / (widthOf(first) + widthOf(second)), height / (tall.above + tall.below));
-  const scale = Math.max(1e-6, beside);
-  const left = (width - GAP_PX - (widthOf(first) + widthOf(second)) * scale) / 2;
-  const line = (height - (tall.above + tall.below) * scale) / 2 + tall.above * scale;
+export function layOut(
+  first: Box,
+  second: Box,
+  third: Box | undefined,
+  width: number,
+  height: number,
+): readonly [Board, Board, Board | undefined] {
+  const above = Math.max(first.top, second.top);
+  const below = Math.max(-first.bottom, -second.bottom);
+  // The third may reach farther along the bed than the first.
+  const over = third === undefined ? 0 : Math.max(0, first.left - third.left);
+  const beyond = third === undefined ? 0 : Math.max(0, third.right - first.right);
+  const wide = widthOf(first) + widthOf(second);
+  const scale = Math.max(1e-6, Math.min((width - GAP_PX) / wide, height / (above + below)));
+  const tall = (above + below) * scale;
+  const withThird = third !== undefined && tall + GAP_PX + heightOf(third) * scale <= height && over + beyond < 1e-6;
+  const all = withThird ? tall + GAP_PX + heightOf(third) * scale : tall;
+  const left = (width - GAP_PX - wide * scale) / 2;
+  const line = (height - all) / 2 + above * scale;
   return [
     boardOf(first, scale, left, line - first.top * scale, width),
     boardOf(second, scale, left + widthOf(first) * scale + GAP_PX, line - second.top * scale, width),
+    withThird
+      ? boardOf(third, scale, left + (third.left - first.left) * scale, line + below * scale + GAP_PX, width)
+      : undefined,
   ];
 }
 

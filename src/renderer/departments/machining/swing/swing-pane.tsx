@@ -1,9 +1,12 @@
+import type { PictureSide } from '../../../../shared/machining/picture/picture.ts';
 import type { SetupModel, VerdictRow } from '../../../engine/machining/models.ts';
 import { Button } from '../../../kit/button.tsx';
 import { Empty } from '../../../kit/empty.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import { useKeptState } from '../../../kit/use-kept-state.ts';
+import { SolidLook } from './solid-look.tsx';
 import { SwingView } from './swing-view.tsx';
+import { useSeenWork } from './use-solid.ts';
 
 interface SwingPaneProps {
   readonly model: SetupModel;
@@ -19,18 +22,29 @@ const lookWords: Readonly<Record<Look, string>> = {
   solid: 'Solid',
 };
 
+const sidesOf: Readonly<Record<Look, readonly PictureSide[]>> = {
+  // Where there is room for it, the third view stands under the first.
+  end: ['front', 'end', 'above'],
+  above: ['front', 'above'],
+  solid: [],
+};
+
 /** The set-up in its machine. */
 export function SwingPane({ model, verdict }: SwingPaneProps) {
-  const [look, setLook] = useKeptState<Look>('machining:look', looks, 'end');
-  const { scene } = model;
+  const [kept, setLook] = useKeptState<Look>('machining:look', looks, 'end');
+  const { scene, record } = model;
+  const offered: readonly Look[] = scene?.is === 'lathe' ? looks : ['end'];
+  const look = offered.includes(kept) ? kept : 'end';
+  const work = useSeenWork(record.id, sidesOf[look], model.picture);
   return (
     <Pane
-      title={`${model.part}: ${model.record.name}`}
+      title={`${model.part}: ${record.name}`}
       actions={
-        scene !== undefined && (
+        scene !== undefined &&
+        offered.length > 1 && (
           <fieldset className="swing-looks">
             <legend className="unseen">Look at it</legend>
-            {looks.map((each) => (
+            {offered.map((each) => (
               <Button key={each} look="quiet" pressed={each === look} onClick={() => setLook(each)}>
                 {lookWords[each]}
               </Button>
@@ -43,14 +57,16 @@ export function SwingPane({ model, verdict }: SwingPaneProps) {
         <Empty title="Not in the machine yet">
           <p>The list of verdicts says what is still missing. Nothing is guessed in its place.</p>
         </Empty>
+      ) : look === 'solid' && scene.is === 'lathe' ? (
+        <SolidLook model={model} scene={scene} />
       ) : (
         <SwingView
-          key={model.record.id}
+          key={record.id}
           model={model}
           scene={scene}
           verdict={verdict}
           second={look === 'above' ? 'above' : 'end'}
-          work={{}}
+          work={work}
         />
       )}
     </Pane>

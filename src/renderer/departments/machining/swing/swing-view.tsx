@@ -1,11 +1,11 @@
 import './swing.css';
 import { useMemo, useRef, useState } from 'react';
 import { drawSetup } from '../../../../shared/machining/picture/draw-setup.ts';
-import type { PictureSide } from '../../../../shared/machining/picture/picture.ts';
+import type { PictureSide, PictureView, SetupPicture } from '../../../../shared/machining/picture/picture.ts';
 import type { Cut, SeenWork, SetupScene } from '../../../../shared/machining/picture/scene.ts';
 import { toolRange } from '../../../../shared/machining/picture/zones.ts';
-import { formatQuantity } from '../../../../shared/quantity/format.ts';
 import type { SetupModel, VerdictRow } from '../../../engine/machining/models.ts';
+import { roundedLength } from '../../../engine/machining/rounded-length.ts';
 import { useSize } from '../../../kit/use-size.ts';
 import { type Board, layOut, stack } from './board.ts';
 import { SetupDrawing } from './setup-drawing.tsx';
@@ -31,7 +31,7 @@ const EDGE = 12;
 export function SwingView({ model, scene, verdict, second, work }: SwingViewProps) {
   const sheet = useRef<HTMLDivElement>(null);
   const size = useSize(sheet);
-  const words = (mm: number) => formatQuantity(mm, 'length', { unit: model.unit });
+  const words = (mm: number) => roundedLength(mm, model.unit);
   const [chosen, setChosen] = useState<number>();
   const ofVerdict = verdict?.operation?.id;
   const [picked, setPicked] = useState<string>();
@@ -39,23 +39,21 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
   const range = rangeOf(scene, cut);
   const tool = clamp(chosen ?? startOf(scene, cut, verdict), range);
   const picture = useMemo(() => drawSetup(scene, { tool, cut, shown: verdict?.shown }), [scene, tool, cut, verdict]);
-  const [front, other] = [
-    picture.views.find(({ side }) => side === 'front'),
-    picture.views.find(({ side }) => side === second) ?? picture.views[1],
-  ];
+  const views = useMemo(() => viewsOf(picture, second), [picture, second]);
   const boards = useMemo(() => {
+    const [front, other, third] = views;
     if (front === undefined || other === undefined || size.width === 0) return undefined;
     const [width, height] = [size.width - 2 * EDGE, size.height - 2 * EDGE];
-    return (other.side === 'above' ? stack : layOut)(front.box, other.box, width, height);
-    // A box does not change while the saddle moves, and is the same to the last bit.
-  }, [front, other, size]);
+    if (other.side === 'above') return stack(front.box, other.box, width, height);
+    return layOut(front.box, other.box, third?.box, width, height);
+  }, [views, size]);
   const move = (px: number, board: Board) => setChosen(clamp(board.along(px - EDGE), range));
   const place = placeWords(model, tool, words);
   const canMove = range[1] > range[0];
   return (
     <div className="swing-frame">
       <div className="swing-board" ref={sheet}>
-        {boards !== undefined && front !== undefined && other !== undefined && (
+        {boards !== undefined && (
           <svg
             className="swing-svg"
             width={size.width}
@@ -72,8 +70,14 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
             }}
           >
             <g transform={`translate(${EDGE} ${EDGE})`}>
-              <SetupDrawing view={front} board={boards[0]} work={work.front} words={words} />
-              <SetupDrawing view={other} board={boards[1]} work={work[other.side]} words={words} />
+              {views.map((view, i) => {
+                const board = boards[i];
+                return (
+                  board !== undefined && (
+                    <SetupDrawing key={view.side} view={view} board={board} work={work[view.side]} words={words} />
+                  )
+                );
+              })}
             </g>
           </svg>
         )}
@@ -117,6 +121,12 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
       )}
     </div>
   );
+}
+
+/** The front first, beside it what is asked for, then what else there is. */
+function viewsOf({ views }: SetupPicture, second: SwingLook): readonly PictureView[] {
+  const rank = (side: PictureSide) => (side === 'front' ? 0 : side === second ? 1 : 2);
+  return [...views].sort((a, b) => rank(a.side) - rank(b.side));
 }
 
 const clamp = (at: number, [low, high]: readonly [number, number]): number => Math.min(high, Math.max(low, at));

@@ -19,8 +19,9 @@ export function pictureCut(scene: Scene, cut: KnownCut, place: (at: number) => n
     operation,
     name: cut.operation.name,
     way,
-    from: Math.min(a, b),
-    to: Math.max(a, b),
+    // Zero is zero, whichever way the axis runs.
+    from: Math.min(a, b) + 0,
+    to: Math.max(a, b) + 0,
     radius,
     inner,
     toolRadius: cut.toolDiameter && world.amount(cut.toolDiameter) / 2,

@@ -19,9 +19,8 @@ export function pictureCut(scene: Scene, cut: KnownCut, place: (at: number) => n
     operation,
     name: cut.operation.name,
     way,
-    // Zero is zero, whichever way the axis runs.
-    from: Math.min(a, b) + 0,
-    to: Math.max(a, b) + 0,
+    from: Math.min(a, b),
+    to: Math.max(a, b),
     radius,
     inner,
     toolRadius: cut.toolDiameter && world.amount(cut.toolDiameter) / 2,

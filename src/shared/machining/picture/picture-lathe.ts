@@ -15,7 +15,8 @@ export function latheScene(scene: Scene, { profile, extent, barrelOut }: Judged)
   const stand = latheStand(scene);
   const { sense } = stand;
   const zero = sense === 1 ? extent[0] : extent[1];
-  const place = (at: number): number => sense * (at - zero);
+  // Zero is zero, whichever way the axis runs.
+  const place = (at: number): number => sense * (at - zero) + 0;
   const figure = (key: string): number | undefined => figures.values.get(key);
   const half = (key: string): number | undefined => {
     const value = figure(key);

@@ -1,19 +1,9 @@
 import { meshOfShape } from '../../solid/mesh/mesh-of-shape.ts';
+import { STAY } from '../../solid/moves.ts';
 import { grownShape } from './grown-shape.ts';
+import { type Silhouette, type ViewPoint, withoutHidden } from './hidden-ways.ts';
 import { poseOf } from './pose.ts';
 import type { SweepLine, SweepPiece } from './sweep-piece.ts';
-
-/** A corner of a silhouette, mm; what p and q are, its maker says. */
-export interface ViewPoint {
-  readonly p: number;
-  readonly q: number;
-}
-
-/**
- * Closed ways round what is seen, its openings included. Filled by the non-zero rule they cover just what the piece covers; they may cross where
- * faces pass behind one another.
- */
-export type Silhouette = readonly (readonly ViewPoint[])[];
 
 /** Seen square to the line: p along it from the datum, q on the first or the second axis across, from the line. */
 export const sideOutline = (piece: SweepPiece, copy: number, line: SweepLine, up: 'first' | 'second'): Silhouette =>
@@ -35,11 +25,9 @@ export interface ViewedMesh {
   readonly triangles: Uint32Array;
 }
 
-const identity = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0] as const;
-
 function seenFrom({ vertices, triangles }: ViewedMesh, line: SweepLine): ViewedMesh {
   const mesh = { is: 'mesh', vertices: Float64Array.from(vertices), triangles } as const;
-  return placedBy(mesh.vertices, triangles, poseOf(mesh, identity, line));
+  return placedBy(mesh.vertices, triangles, poseOf(mesh, STAY, line));
 }
 
 /** Round surfaces by facets whose corners lie on them; stock on a mesh is left out. */
@@ -91,9 +79,10 @@ function silhouette({ vertices, triangles }: ViewedMesh, p: 0 | 1, q: 1 | 2): Si
     for (let k = 0; k < times; k++) list.push(edge % count);
     onward.set(from, list);
   }
-  return waysFrom(onward).flatMap((way) =>
+  const ways = waysFrom(onward).flatMap((way) =>
     straightened(way.map((i) => ({ p: vertices[3 * i + p]!, q: vertices[3 * i + q]! }))),
   );
+  return withoutHidden(ways);
 }
 
 /** As many edges leave every vertex as come to it: following them always leads back. */

@@ -140,6 +140,8 @@ export interface SetupCheck {
   readonly extent: readonly [number, number] | undefined;
   readonly verdicts: readonly Verdict[];
   readonly unknown: readonly Unknown[];
-  /** Undefined where a mass is not known, or nothing turns. */
+  /** Undefined where a mass is not known (`balanceUnknown`), no solid is worked out yet, or nothing turns. */
   readonly balance: Balance | undefined;
+  /** What must be known before the balance can be told; verdicts do without it. */
+  readonly balanceUnknown: readonly Unknown[];
 }

@@ -8,7 +8,7 @@ import { machineScene } from './setup-scene.ts';
 export const checkOf = (scene: Scene, setup: Setup): SetupCheck | undefined => {
   const { work, on } = machineScene(scene, setup);
   if (on === undefined)
-    return { setup, profile: undefined, extent: undefined, verdicts: [], unknown: work.unknown, balance: undefined };
+    return { setup, profile: undefined, extent: undefined, verdicts: [], unknown: work.unknown, balance: undefined, balanceUnknown: [] };
   const extent = on.worlds.drawn.extentOf(on.worlds.adding);
   return {
     setup,
@@ -17,6 +17,7 @@ export const checkOf = (scene: Scene, setup: Setup): SetupCheck | undefined => {
     verdicts: [],
     unknown: work.unknown,
     balance: undefined,
+    balanceUnknown: [],
   };
 };
 

@@ -20,6 +20,8 @@ export interface PartInput {
   readonly figures: PartFigures | undefined;
   /** Undefined when its material is not known by name. */
   readonly material: Material | undefined;
+  /** Whatever of its drawing keeps its identity until it changes: stations, dimensions, axes. Only compared, never read. */
+  readonly behind: readonly unknown[];
 }
 
 /** All that a set-up is worked out from. */

@@ -42,16 +42,10 @@ export function askToolBlock(scene: Scene): readonly Question[] {
   if (!isTurning(scene)) return [];
   const stand = latheStand(scene);
   return knownCuts(scene).flatMap((cut) => {
-    switch (latheWay(cut)) {
-      case 'outside':
-        return outside(scene, stand, cut);
-      case 'inside':
-        return [askBar(scene, stand, cut)];
-      case 'drilled':
-        return [askDrill(scene, cut)];
-      case undefined:
-        return [];
-    }
+    const way = latheWay(cut);
+    if (way === 'outside') return outside(scene, stand, cut);
+    if (way === 'inside') return [askBar(scene, stand, cut)];
+    return way === 'drilled' ? [askDrill(scene, cut)] : [];
   });
 }
 

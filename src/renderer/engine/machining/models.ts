@@ -12,7 +12,7 @@ export interface SetupRow {
   readonly holding: string;
   /** The worst that is said of it; undefined while nothing is. */
   readonly state: VerdictState | undefined;
-  /** How many of its verdicts are not clear, in words: `2 hit, 1 not known`. */
+  /** How many of its verdicts are not clear, in words: `2 hits, 1 not known`. */
   readonly words: string;
 }
 
@@ -110,6 +110,8 @@ export interface SetupModel {
   readonly unknown: readonly UnknownRow[];
   /** Balance in sentences: what is off its axis, how fast it may turn, what would set it right. */
   readonly balance: readonly { readonly name: string; readonly value: string }[];
+  /** What must be known before the balance can be told. */
+  readonly balanceUnknown: readonly UnknownRow[];
   readonly scene: SetupScene | undefined;
   /** Where zero of the scene lies along the part's axis, and which way it grows. */
   readonly from: { readonly at: number; readonly sign: 1 | -1 };

@@ -27,7 +27,7 @@ export const setupView = defineView<{ readonly setup: SetupId; readonly part: Pa
       if (record === undefined || part === undefined) return undefined;
       const check = checkOf(scene, record);
       const bodies = [record.part, ...record.fellows.map((fellow) => fellow.part)].map(scene.solids.bodiesOf);
-      const from = [record, check?.profile, scene.solids.figuresOf(record.part), ...bodies];
+      const from = [record, check.profile, scene.solids.figuresOf(record.part), ...bodies];
       if (from.length !== behind.length || from.some((value, i) => value !== behind[i])) picture++;
       behind = from;
       return modelOf(scene, record, part.name, check, picture);
@@ -35,18 +35,12 @@ export const setupView = defineView<{ readonly setup: SetupId; readonly part: Pa
   },
 });
 
-function modelOf(
-  scene: Scene,
-  record: Setup,
-  part: string,
-  check: SetupCheck | undefined,
-  picture: number,
-): SetupModel {
+function modelOf(scene: Scene, record: Setup, part: string, check: SetupCheck, picture: number): SetupModel {
   const { index } = scene;
   const unit = index.settings().lengthUnit;
   const on = machineScene(scene, record).on;
-  const shown = check && on && pictureScene(on, judgedOf(check));
-  const unknown = check?.unknown ?? [];
+  const shown = on && pictureScene(on, judgedOf(check));
+  const { unknown, verdicts, balance } = check;
   return {
     record,
     part,
@@ -58,10 +52,11 @@ function modelOf(
       .map(({ id, name, process }) => ({ id, name, aside: process, axis: undefined })),
     machines: index.machines().map(({ id, name, type }) => ({ id, name, type })),
     parts: index.parts().map(({ id, name, number }) => ({ id, name, aside: number, axis: undefined })),
-    problems: problemsOf([...unknown, ...(check?.verdicts ?? []).flatMap((verdict) => verdict.unknown)]),
-    verdicts: check === undefined ? [] : verdictRows(scene, record, check.verdicts, shown?.frame),
+    problems: problemsOf([...unknown, ...verdicts.flatMap((verdict) => verdict.unknown)]),
+    verdicts: verdictRows(scene, record, verdicts, shown?.frame),
     unknown: unknown.map((one) => unknownRow(scene, record.part, one)),
-    balance: check?.balance === undefined ? [] : balanceRows(check.balance, unit),
+    balance: balance === undefined ? [] : balanceRows(balance, unit),
+    balanceUnknown: check.balanceUnknown.map((one) => unknownRow(scene, record.part, one)),
     scene: shown,
     from: shown === undefined ? { at: 0, sign: 1 } : placeFrom(shown),
     picture,

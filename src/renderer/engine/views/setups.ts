@@ -23,7 +23,7 @@ export const setupsView = defineView<null, readonly SetupGroup[]>({
             machine,
             holding: holdingWords[record.holding.as],
             state: worstOf(check),
-            words: check === undefined ? '' : countWords(check),
+            words: countWords(check),
           };
           next.set(record.id, { from, row });
           return row;

@@ -127,12 +127,16 @@ function SetupRoom({ setup, part }: { readonly setup: SetupId; readonly part: Pa
 
 const rank = { hits: 3, 'at the limit': 2, unknown: 1, clears: 0 } as const;
 
-/** The verdict that was picked; else the worst. */
+/** The verdict that was picked; else the worst, and of equal ones that with the least margin. */
 function verdictOf({ verdicts }: SetupModel, key: string | undefined): VerdictRow | undefined {
   const picked = verdicts.find((row) => row.key === key);
   if (picked !== undefined) return picked;
+  const isWorse = (a: VerdictRow, b: VerdictRow) =>
+    rank[a.state] === rank[b.state]
+      ? (a.shown.margin ?? Infinity) < (b.shown.margin ?? Infinity)
+      : rank[a.state] > rank[b.state];
   return verdicts.reduce<VerdictRow | undefined>(
-    (worst, row) => (worst === undefined || rank[row.state] > rank[worst.state] ? row : worst),
+    (worst, row) => (worst === undefined || isWorse(row, worst) ? row : worst),
     undefined,
   );
 }

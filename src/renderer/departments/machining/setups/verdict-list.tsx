@@ -18,7 +18,7 @@ interface VerdictListProps {
 
 /** All that is said of a set-up: how far it clears, where, by what, and what would mend it. */
 export function VerdictList({ model, picked }: VerdictListProps) {
-  const { verdicts, unknown, balance } = model;
+  const { verdicts, unknown, balance, balanceUnknown } = model;
   return (
     <Pane title="Verdicts" beside={<Count verdicts={verdicts} />}>
       <div className="verdicts">
@@ -36,7 +36,7 @@ export function VerdictList({ model, picked }: VerdictListProps) {
             <VerdictItem key={row.key} row={row} model={model} isPicked={row === picked} />
           ))}
         </ul>
-        {balance.length > 0 && (
+        {(balance.length > 0 || balanceUnknown.length > 0) && (
           <section className="verdict-balance" aria-label="Balance">
             <h3 className="lettering soft">Balance</h3>
             <dl>
@@ -47,6 +47,7 @@ export function VerdictList({ model, picked }: VerdictListProps) {
                 </div>
               ))}
             </dl>
+            {balanceUnknown.length > 0 && <UnknownList rows={balanceUnknown} />}
           </section>
         )}
       </div>
@@ -96,12 +97,16 @@ function Detail({ row, model }: { readonly row: VerdictRow; readonly model: Setu
     <div className="verdict-detail">
       <dl className="verdict-facts">
         {row.has !== undefined && row.needs !== undefined && (
-          <div>
-            <dt>There is, it takes</dt>
-            <dd className="figure">
-              {row.has}, {row.needs}
-            </dd>
-          </div>
+          <>
+            <div>
+              <dt>There is</dt>
+              <dd className="figure">{row.has}</dd>
+            </div>
+            <div>
+              <dt>It takes</dt>
+              <dd className="figure">{row.needs}</dd>
+            </div>
+          </>
         )}
         {row.band !== undefined && (
           <div>

@@ -7,6 +7,7 @@ import type { Part } from '../build/part.ts';
 import type { Build, BuildRecord } from '../build/records.ts';
 import { createDrawing } from '../drawing/create-drawing.ts';
 import type { DrawingChange } from '../drawing/drawing.ts';
+import { createSetupChecks } from '../machining/setups/create-setup-checks.ts';
 import { createSolids } from '../solid/create-solids.ts';
 import type { Kernel } from '../solid/manifold/kernel.ts';
 import { createPlacing } from '../solid/place-bodies.ts';
@@ -18,10 +19,11 @@ import { type AcceptancesByKey, acceptancesByKey, findingOf, sameFinding } from 
 import { gatesOfPart, sameGates, shuttersAmong, shuttersOf, upstreamOf } from './gates.ts';
 import { createGathering, type Gathered } from './gather.ts';
 import { keepList } from './keep.ts';
-import { changeRecords, ownerOf, recordsByPart } from './part-records.ts';
+import { changeRecords, ownerOf, type PartRecords, recordsByPart } from './part-records.ts';
 import { rules } from './registry.ts';
 import type { BuildFacts, Finding, GateState, PartFacts } from './rule.ts';
 import { type Runs, runRules } from './run.ts';
+import { setupFacts, setupInputs } from './setup-facts.ts';
 import { beforeOf, touchedParts } from './touched-parts.ts';
 import type { Works, WorksChange } from './works.ts';
 
@@ -39,6 +41,7 @@ interface PartState {
 /** The gates of a part, with what they were worked out from. */
 interface PartGates {
   readonly part: Part;
+  readonly planned: boolean;
   readonly concerning: readonly Finding[];
   readonly shutAbove: readonly Finding[];
   readonly states: readonly GateState[];
@@ -67,6 +70,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   let materials: readonly Material[] = [];
   let machines: readonly Machine[] = [];
   const placing = createPlacing();
+  const setupChecks = createSetupChecks();
   /** The bodies of each part as last placed. */
   const bodies = new Map<PartId, readonly PlacedBody[]>();
   const solids = createSolids(
@@ -95,17 +99,30 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     return keepList(before, findings);
   }
 
-  /** Re-does facts and findings of one part. @returns whether any of them is another than before. */
-  function redo(id: PartId): boolean {
+  /** Places the bodies of a part. All that changed are placed before facts are re-done: a set-up may hold several parts. */
+  function place(id: PartId): void {
     const lists = records.get(id);
     if (!lists) {
       placing.forget(id);
       bodies.delete(id);
-      return states.delete(id);
+      return;
     }
+    bodies.set(id, placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing));
+  }
+
+  /** Re-does facts and findings of parts whose bodies are placed. @returns those of which any is another than before. */
+  function redoAll(ids: Iterable<PartId>): Set<PartId> {
+    const lengthUnit = settingsOf(build).lengthUnit;
+    const inputOf = setupInputs({ build, lengthUnit, drawing, solids, records, materials, machines });
+    const changed = new Set<PartId>();
+    for (const id of ids) if (redo(id, inputOf)) changed.add(id);
+    return changed;
+  }
+
+  function redo(id: PartId, inputOf: ReturnType<typeof setupInputs>): boolean {
+    const lists = records.get(id);
+    if (!lists) return states.delete(id);
     const before = states.get(id);
-    const placed = placing.placeBodies(id, { bodies: lists.bodies, get: (record) => build.get(record) }, drawing);
-    bodies.set(id, placed);
     const facts = partFacts(
       settingsOf(build),
       lists,
@@ -114,6 +131,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
       materials,
       machines,
       (record) => build.get(record),
+      (of, earlier) => setupFacts(of, inputOf, setupChecks, build, earlier),
       before?.facts,
     );
     const runs = runRules(partRules, facts, before?.runs);
@@ -146,11 +164,13 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
       const concerning = gathered.byPart.get(part.id) ?? noFindings;
       const before = gates.get(part.id);
       const shutAbove = keepList(before?.shutAbove, above.size === 0 ? noFindings : shuttersAmong(above, shutters));
-      if (before?.part === part && before.concerning === concerning && before.shutAbove === shutAbove) continue;
-      const now = gatesOfPart(part, concerning, shutAbove);
-      const same = sameGates(before?.states, now);
-      gates.set(part.id, { part, concerning, shutAbove, states: before && same ? before.states : now });
-      if (!same) changed.push(part.id);
+      const planned = isPlanned(records.get(part.id));
+      const same = before?.part === part && before.concerning === concerning && before.shutAbove === shutAbove;
+      if (same && before.planned === planned) continue;
+      const now = gatesOfPart(part, concerning, shutAbove, planned);
+      const stay = sameGates(before?.states, now);
+      gates.set(part.id, { part, planned, concerning, shutAbove, states: before && stay ? before.states : now });
+      if (!stay) changed.push(part.id);
     }
     return changed;
   }
@@ -175,9 +195,28 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     if (rewired) upstream.clear();
     const everywhere =
       kinds.has('settings') || kinds.has('acceptance') || kinds.has('material') || kinds.has('machine');
-    const changed = new Set<PartId>();
-    for (const id of new Set([...touched.parts, ...(everywhere ? states.keys() : [])])) if (redo(id)) changed.add(id);
-    return settle(change, changed, rewired || kinds.has('part'));
+    for (const record of diff.removed) if (record.kind === 'setup') setupChecks.forget(record.id);
+    const again = new Set([...touched.parts, ...(everywhere ? states.keys() : [])]);
+    for (const id of again) place(id);
+    for (const id of holdersOf(again)) again.add(id);
+    return settle(change, redoAll(again), rewired || kinds.has('part') || kinds.has('setup') || kinds.has('operation'));
+  }
+
+  /** Parts with set-ups that hold one of the given parts as a fellow, or whose remedies were sought in what is another now. */
+  function* holdersOf(held: ReadonlySet<PartId>): Generator<PartId> {
+    for (const { part, setups } of records.values()) {
+      if (setups.some(({ fellows }) => fellows.some((fellow) => held.has(fellow.part)))) yield part.id;
+    }
+    const resolved = (id: DimensionId) => (build.get(id)?.kind === 'dimension' ? drawing.dimension(id) : undefined);
+    for (const { part } of setupChecks.stale((id) => build.get(id), resolved)) yield part;
+  }
+
+  /** Re-does what hangs on the solid of a part: itself, and those whose set-ups hold it. */
+  function redoSolid(part: PartId): WorksChange {
+    if (!records.has(part)) return settle(unchanged, new Set(), false);
+    const again = new Set([part]);
+    for (const id of holdersOf(again)) again.add(id);
+    return settle(unchanged, redoAll(again), false);
   }
 
   /** Brings findings and gates into step after facts of the `changed` parts were re-done. */
@@ -195,23 +234,17 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   }
 
   function computeSolid(part: PartId): WorksChange {
-    const changed = new Set<PartId>();
     solids.compute(part);
-    if (records.has(part) && redo(part)) changed.add(part);
-    return settle(unchanged, changed, false);
+    return redoSolid(part);
   }
 
   function takeSolid(part: PartId, of: readonly PlacedBody[], measured: MeasuredPart): WorksChange {
-    const changed = new Set<PartId>();
     solids.take(part, of, measured);
-    if (records.has(part) && redo(part)) changed.add(part);
-    return settle(unchanged, changed, false);
+    return redoSolid(part);
   }
 
   function computeLive(part: PartId): WorksChange {
-    const changed = new Set<PartId>();
-    if (solids.computeLive(part) && records.has(part) && redo(part)) changed.add(part);
-    return settle(unchanged, changed, false);
+    return solids.computeLive(part) ? redoSolid(part) : settle(unchanged, new Set(), false);
   }
 
   const listMaterials = () =>
@@ -221,7 +254,8 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   materials = listMaterials();
   machines = machinesOf(build);
   accepted = acceptancesByKey(acceptancesIn(build));
-  for (const id of records.keys()) redo(id);
+  for (const id of records.keys()) place(id);
+  redoAll(records.keys());
   redoWhole();
   gather();
   redoGates();
@@ -242,6 +276,10 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
     computeLive,
   };
 }
+
+/** Whether anything is planned to be machined on it. */
+const isPlanned = (records: PartRecords | undefined): boolean =>
+  records !== undefined && records.setups.length + records.operations.length > 0;
 
 function* acceptancesIn(build: Build) {
   for (const record of build.values()) if (record.kind === 'acceptance') yield record;

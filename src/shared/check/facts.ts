@@ -7,6 +7,7 @@ import type { Setup } from '../build/setup.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { routeFacts } from '../machining/route/route-facts.ts';
 import type { RoutePart } from '../machining/route/route-part.ts';
+import type { SetupFact } from '../machining/setups/setup-fact.ts';
 import type { Solids } from '../solid/solids.ts';
 import { type Material, materialNamed } from '../tables/materials.ts';
 import { keepList } from './keep.ts';
@@ -22,6 +23,7 @@ export function partFacts(
   materials: readonly Material[],
   machines: readonly Machine[],
   get: (id: RecordId) => BuildRecord | undefined,
+  setupsOf: (records: PartRecords, before: readonly SetupFact[] | undefined) => readonly SetupFact[],
   before: PartFacts | undefined,
 ): PartFacts {
   const known = new Map(before?.dimensions.map((fact) => [fact.record.id, fact]));
@@ -46,7 +48,7 @@ export function partFacts(
   const setups = setupsFor(records, get);
   const toMake: RoutePart = { ...drawn, operations: records.operations, setups, machines };
   const { operations, route } = routeFacts(toMake, before);
-  return { ...drawn, operations, route };
+  return { ...drawn, operations, route, setups: setupsOf(records, before?.setups) };
 }
 
 /** The set-ups of a part, and those of other parts in which its own operations are done: it is held there as a fellow. */

@@ -5,7 +5,11 @@ import type { Drawing } from '../drawing/drawing.ts';
 import type { Finding, Gate, GateState } from './rule.ts';
 
 /** Gates that some rule feeds. One without rules would always be open, and say so of what nobody looked at. */
-const gatesShown = ['cut'] as const satisfies readonly Gate[];
+const gatesShown = ['cut', 'machine'] as const satisfies readonly Gate[];
+
+/** What is not drawn well enough to cut its pattern is not to be machined by that drawing either. */
+const shuts = ({ shuts: gates, department }: Finding, gate: Gate): boolean =>
+  gates.includes(gate) || (gate === 'machine' && department === 'drawing' && gates.includes('cut'));
 
 const isShut = (finding: Finding): boolean => finding.accepted === undefined && finding.shuts.length > 0;
 
@@ -47,7 +51,8 @@ export function upstreamOf(own: readonly Dimension[], drawing: Drawing): Readonl
 }
 
 /**
- * The gates of one part: shut by its own findings first, then by those upstream. A bought part has none to cut.
+ * The gates of one part: shut by its own findings first, then by those upstream. A bought part has none to cut. The gate to machine is there once
+ * a set-up or an operation is planned: before that nobody has looked.
  * @param concerning findings of the part and those that point at something of it.
  * @param upstream findings that keep a gate shut, of what its formulas hang on in other parts.
  */
@@ -55,12 +60,14 @@ export function gatesOfPart(
   part: Part,
   concerning: readonly Finding[],
   upstream: readonly Finding[],
+  isPlanned: boolean,
 ): readonly GateState[] {
-  return gatesShown.map((gate): GateState => {
-    if (part.make === 'bought') return { gate, state: 'not needed', because: [] };
+  const there = gatesShown.filter((gate) => gate !== 'machine' || isPlanned);
+  return there.map((gate): GateState => {
+    if (gate === 'cut' && part.make === 'bought') return { gate, state: 'not needed', because: [] };
     const because = new Set<string>();
-    for (const finding of concerning) if (isShut(finding) && finding.shuts.includes(gate)) because.add(finding.key);
-    for (const finding of upstream) if (finding.shuts.includes(gate)) because.add(finding.key);
+    for (const finding of concerning) if (isShut(finding) && shuts(finding, gate)) because.add(finding.key);
+    for (const finding of upstream) if (shuts(finding, gate)) because.add(finding.key);
     return { gate, state: because.size === 0 ? 'open' : 'shut', because: [...because] };
   });
 }

@@ -8,6 +8,7 @@ import type { Station } from '../build/station.ts';
 import type { AxisDrawing, ResolvedDimension } from '../drawing/drawing.ts';
 import type { OperationFact } from '../machining/route/operation-fact.ts';
 import type { RouteCheck } from '../machining/route/order-faults.ts';
+import type { SetupFact } from '../machining/setups/setup-fact.ts';
 import type { PlacedBody } from '../solid/placed.ts';
 import type { PartSolid, RefusedBody } from '../solid/solids.ts';
 import type { Material } from '../tables/materials.ts';
@@ -45,6 +46,8 @@ export interface PartFacts {
   readonly operations: readonly OperationFact[];
   /** What is said of the order of its operations. */
   readonly route: RouteCheck;
+  /** The set-ups in which it is the part that is worked upon, in list order, each with what is said of it. */
+  readonly setups: readonly SetupFact[];
 }
 
 /** What a rule of the whole build can ask for. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { latheFigures, roundFixture, sketchSetup, type SetupSketch } from '../../../../tests/support/setup-sketch.ts';
+import { latheFigures, roundFixture, type SetupSketch, sketchSetup } from '../../../../tests/support/setup-sketch.ts';
 import type { Axis } from '../../build/station.ts';
 
 /** A block along X, Y and Z. */
@@ -21,7 +21,11 @@ function round(s: SetupSketch, x: [number, number], diameter: number, centre: [n
 
 const turn = (s: SetupSketch, from: number, to: number, diameter: number, over = {}) =>
   s.operation('turn', 'turn', {
-    cut: { ends: [s.place('X', from), s.place('X', to)], diameter: { written: String(diameter) }, inner: { written: '' } },
+    cut: {
+      ends: [s.place('X', from), s.place('X', to)],
+      diameter: { written: String(diameter) },
+      inner: { written: '' },
+    },
     ...over,
   });
 

@@ -48,7 +48,7 @@ export function createSetupChecks(): SetupChecks {
       const before = kept.get(setup.id);
       const parts = partsHeld(setup).map((part) => input.partOf(part));
       const workBehind: unknown[] = [setup, input.lengthUnit];
-      for (const part of parts) workBehind.push(part?.bodies, part?.operations, ...(part?.behind ?? []));
+      for (const part of parts) workBehind.push(part?.bodies, ...(part?.behind ?? []));
       const behind: unknown[] = [machines];
       for (const part of parts)
         behind.push(part?.figures?.asCast, part?.figures?.finished, part?.material, part?.part.material);

@@ -1,0 +1,70 @@
+import type { PartId } from '../base/ids.ts';
+import type { Machine } from '../build/machine.ts';
+import type { Build } from '../build/records.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import type { SetupChecks } from '../machining/setups/create-setup-checks.ts';
+import { type Numbers, numbersOf } from '../machining/setups/numbers.ts';
+import { type SetupFact, setupFact } from '../machining/setups/setup-fact.ts';
+import type { PartInput, SetupInput } from '../machining/setups/setup-input.ts';
+import type { LengthUnit } from '../quantity/kind.ts';
+import type { Solids } from '../solid/solids.ts';
+import { type Material, materialNamed } from '../tables/materials.ts';
+import { keepList } from './keep.ts';
+import type { PartRecords } from './part-records.ts';
+
+/** What the works hold that set-ups are worked out from, as it is now. */
+export interface SetupSurroundings {
+  readonly build: Build;
+  readonly lengthUnit: LengthUnit;
+  readonly drawing: Drawing;
+  readonly solids: Solids;
+  readonly records: ReadonlyMap<PartId, PartRecords>;
+  readonly materials: readonly Material[];
+  readonly machines: readonly Machine[];
+}
+
+/** Makes what set-ups ask for of one state of the build: for all of its set-ups together. */
+export function setupInputs(around: SetupSurroundings): (setup: SetupInput['setup']) => SetupInput {
+  const { build, drawing, solids, records, materials, machines, lengthUnit } = around;
+  const numbers: Numbers = numbersOf(drawing, (id) => build.get(id));
+  const parts = new Map<PartId, PartInput | undefined>();
+  const named = (name: string) => materialNamed(name, materials);
+  const partOf = (id: PartId): PartInput | undefined => {
+    if (parts.has(id)) return parts.get(id);
+    const lists = records.get(id);
+    const input: PartInput | undefined = lists && {
+      part: lists.part,
+      bodies: solids.bodiesOf(id),
+      operations: lists.operations,
+      figures: solids.figuresOf(id),
+      material: named(lists.part.material),
+      behind: [
+        ...drawing.axesOf(id),
+        ...lists.stations,
+        ...lists.dimensions,
+        ...lists.dimensions.map((dimension) => drawing.dimension(dimension.id)),
+        ...lists.operations,
+      ],
+    };
+    parts.set(id, input);
+    return input;
+  };
+  return (setup) => ({ setup, numbers, lengthUnit, machines, partOf, materialNamed: named });
+}
+
+/** What is said of the set-ups of a part, in list order. */
+export function setupFacts(
+  { setups, operations }: PartRecords,
+  inputOf: (setup: SetupInput['setup']) => SetupInput,
+  checks: SetupChecks,
+  build: Build,
+  before: readonly SetupFact[] | undefined,
+): readonly SetupFact[] {
+  if (setups.length === 0) return keepList(before, []);
+  const known = new Map(before?.map((fact) => [fact.check.setup.id, fact]));
+  const facts = setups.map((setup) => {
+    const done = operations.flatMap((operation) => (operation.setup === setup.id ? [operation.id] : []));
+    return setupFact(checks.check(inputOf(setup)), done, (id) => build.get(id), known.get(setup.id));
+  });
+  return keepList(before, facts);
+}

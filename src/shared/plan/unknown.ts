@@ -14,7 +14,7 @@ export type Unknown =
   | { readonly is: 'material'; readonly name: string };
 
 /** Each thing once, in the order in which it was missed first. */
-export function distinctUnknowns<U extends Unknown>(unknown: readonly U[]): readonly U[] {
+export function distinctUnknowns<U>(unknown: readonly U[]): readonly U[] {
   const seen = new Map(unknown.map((one) => [JSON.stringify(one), one]));
   return [...seen.values()];
 }

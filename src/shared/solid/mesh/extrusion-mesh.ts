@@ -1,5 +1,5 @@
 import { type Arc, type Point, type Side, sidesOf } from '../outline.ts';
-import type { Extrusion } from '../placed.ts';
+import type { Extrusion, OutlineCorner } from '../placed.ts';
 import { type BodyMesh, type Facet, meshDraft, type Round } from './body-mesh.ts';
 import { capOf } from './cap.ts';
 import { directionsOf, type Fineness, segmentsFor } from './segments.ts';
@@ -37,6 +37,10 @@ export function extrusionMesh({ axis, a0, a1, outline }: Extrusion, fineness: Fi
   }
   return { mesh: draft.done(), facets, axis, faces: sides.length + 2 };
 }
+
+/** The corners of an outline with points on its arcs between them, as near as the facets of its mesh. */
+export const facetedOutline = (outline: readonly OutlineCorner[], fineness: Fineness): readonly Point[] =>
+  sidesOf(outline).flatMap(({ from, arc }) => [from, ...(arc ? pointsOn(arc, fineness) : [])]);
 
 /** Corners of the whole circle that lie on the arc, in the order of its way. */
 function pointsOn({ centre, radius, start, sweep }: Arc, fineness: Fineness): readonly Side['from'][] {

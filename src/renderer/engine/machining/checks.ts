@@ -1,17 +1,14 @@
 import type { Setup } from '../../../shared/build/setup.ts';
-import type { Works } from '../../../shared/check/works.ts';
 import type { SetupCheck, VerdictState } from '../../../shared/machining/setup-check.ts';
-import { createSetupChecks, type SetupChecks } from '../../../shared/machining/setups/create-setup-checks.ts';
 import type { Scene } from '../view.ts';
-import { setupInput } from './setup-scene.ts';
 
-const keepers = new WeakMap<Works, SetupChecks>();
+const nothing = { profile: undefined, extent: undefined, balance: undefined } as const;
 
 /** What the workshop says of a set-up; the same object until something behind it changes. */
-export function checkOf(scene: Scene, setup: Setup): SetupCheck {
-  const keeper = keepers.get(scene.works) ?? createSetupChecks();
-  keepers.set(scene.works, keeper);
-  return keeper.check(setupInput(scene, setup));
+export function checkOf({ works }: Scene, setup: Setup): SetupCheck {
+  const fact = works.factsOf(setup.part)?.setups.find(({ check }) => check.setup.id === setup.id);
+  // Of a part that is not there nothing is said.
+  return fact?.check ?? { ...nothing, setup, verdicts: [], unknown: [], balanceUnknown: [] };
 }
 
 const rank: Readonly<Record<VerdictState, number>> = { hits: 3, 'at the limit': 2, unknown: 1, clears: 0 };

@@ -1,5 +1,6 @@
 import type { DimensionId } from '../../base/ids.ts';
 import { readFigures } from '../../plan/machine-figures-read.ts';
+import { distinctUnknowns } from '../../plan/unknown.ts';
 import type { MachineType } from '../../tables/machine-figures.ts';
 import type { Remedy, SetupCheck, SweptProfile, Unknown, Verdict } from '../setup-check.ts';
 import { sweepPieces } from '../swept/sweep-pieces.ts';
@@ -69,7 +70,7 @@ export function checkSetup(input: SetupInput, work: SweptWork = sweptWork(input)
   if (!setup.line.through && !(machine && withoutLine.includes(machine.type))) unknown.unshift({ is: 'line' });
   const { worlds } = work;
   const nothing = { setup, profile: undefined, extent: undefined, balance: undefined, balanceUnknown: [] } as const;
-  if (!worlds) return { check: { ...nothing, verdicts: [], unknown: once(unknown) }, roots: [] };
+  if (!worlds) return { check: { ...nothing, verdicts: [], unknown: distinctUnknowns(unknown) }, roots: [] };
 
   const extent = setup.line.through ? worlds.drawn.extentOf(worlds.adding) : undefined;
   const isJudged = machine && unknown.length === 0;
@@ -86,13 +87,11 @@ export function checkSetup(input: SetupInput, work: SweptWork = sweptWork(input)
     ? balanceOf(input, worlds, work.reading, plate === undefined ? undefined : plate / 2)
     : { balance: undefined, unknown: [] };
   const profile = work.profile();
-  return { check: { setup, profile, extent, verdicts, unknown: once(unknown), balance, balanceUnknown }, roots };
+  return {
+    check: { setup, profile, extent, verdicts, unknown: distinctUnknowns(unknown), balance, balanceUnknown },
+    roots,
+  };
 }
-
-const once = (unknown: readonly Unknown[]): readonly Unknown[] => {
-  const seen = new Map(unknown.map((one) => [JSON.stringify(one), one]));
-  return [...seen.values()];
-};
 
 function judgeScene(
   input: SetupInput,

@@ -1,5 +1,6 @@
 import type { PartId, StationId } from '../../base/ids.ts';
 import type { Fellow, PartCondition, Setup } from '../../build/setup.ts';
+import { distinctUnknowns } from '../../plan/unknown.ts';
 import type { Unknown } from '../setup-check.ts';
 import { type Reading, readingOf } from './amounts.ts';
 import { bodyRecipe, type FellowPlace, fellowPlace } from './body-recipe.ts';
@@ -88,12 +89,6 @@ function missingOf({ record, problem }: PartInput['bodies'][number]): readonly U
     ...problem.stations.map((station): Unknown => ({ is: 'station', station })),
     ...problem.dimensions.map((dimension): Unknown => ({ is: 'dimension', dimension })),
   ];
-}
-
-/** Each thing once, in the order in which it was missed first. */
-export function distinctUnknowns(unknown: readonly Unknown[]): readonly Unknown[] {
-  const seen = new Map(unknown.map((one) => [JSON.stringify(one), one]));
-  return [...seen.values()];
 }
 
 /** Parts that are held in a set-up, the first being the one worked upon. */

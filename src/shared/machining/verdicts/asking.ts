@@ -2,9 +2,9 @@ import type { OperationId } from '../../base/ids.ts';
 import type { Result } from '../../base/result.ts';
 import type { Amount, Place } from '../../build/amount.ts';
 import type { SizeRole } from '../../build/body-uses.ts';
+import { distinctUnknowns } from '../../plan/unknown.ts';
 import type { Unknown, VerdictKind } from '../setup-check.ts';
 import type { KnownAmount, KnownPlace } from '../setups/amounts.ts';
-import { distinctUnknowns } from '../setups/resolve-work.ts';
 import type { Scene } from '../setups/scene.ts';
 import type { Question } from './question.ts';
 

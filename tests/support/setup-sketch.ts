@@ -7,10 +7,10 @@ import type { Build, BuildRecord } from '../../src/shared/build/records.ts';
 import { defaultSetup, type Fixture, type Setup } from '../../src/shared/build/setup.ts';
 import { type Axis, axes } from '../../src/shared/build/station.ts';
 import { createDrawing } from '../../src/shared/drawing/create-drawing.ts';
-import { type Checked, checkSetup } from '../../src/shared/machining/setups/check-setup.ts';
-import { numbersOf } from '../../src/shared/machining/setups/numbers.ts';
-import type { SetupInput } from '../../src/shared/machining/setups/setup-input.ts';
 import type { SetupCheck, Verdict, VerdictKind } from '../../src/shared/machining/setup-check.ts';
+import { type Checked, checkSetup } from '../../src/shared/machining/setups/check-setup.ts';
+import type { SetupInput } from '../../src/shared/machining/setups/setup-input.ts';
+import { numbersOf } from '../../src/shared/plan/numbers.ts';
 import { placeBodies } from '../../src/shared/solid/place-bodies.ts';
 import type { PartFigures } from '../../src/shared/solid/solids.ts';
 import { materialNamed } from '../../src/shared/tables/materials.ts';
@@ -110,7 +110,9 @@ export function sketchSetup(): SetupSketch {
     verdict: (kind, operation) =>
       sketch
         .check()
-        .verdicts.find((one) => one.kind === kind && (operation === undefined || one.operation === `operation:${operation}`)),
+        .verdicts.find(
+          (one) => one.kind === kind && (operation === undefined || one.operation === `operation:${operation}`),
+        ),
   };
   return sketch;
 }

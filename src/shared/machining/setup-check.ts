@@ -1,6 +1,7 @@
-import type { BodyId, DimensionId, MachineId, OperationId, PartId, StationId } from '../base/ids.ts';
+import type { BodyId, DimensionId, MachineId, OperationId, PartId } from '../base/ids.ts';
 import type { HoldingWay, Setup } from '../build/setup.ts';
 import type { Axis } from '../build/station.ts';
+import type { Unknown } from '../plan/unknown.ts';
 
 /** What goes round or along: a body of one of the parts (with which of its copies), or a fixture of the set-up. */
 export type Piece =
@@ -61,19 +62,6 @@ export type VerdictKind = (typeof verdictKinds)[number];
 
 /** Limits and allowance are counted: `at the limit` clears as drawn and hits at the worst of them. */
 export type VerdictState = 'clears' | 'at the limit' | 'hits' | 'unknown';
-
-/** What must be known before a verdict can be given. */
-export type Unknown =
-  | { readonly is: 'machine' }
-  | { readonly is: 'figure'; readonly machine: MachineId; readonly key: string }
-  /** A written text of the set-up that cannot be read; `field` as in its record. */
-  | { readonly is: 'written'; readonly field: string; readonly text: string }
-  | { readonly is: 'field'; readonly field: string }
-  | { readonly is: 'line' }
-  | { readonly is: 'station'; readonly station: StationId }
-  | { readonly is: 'dimension'; readonly dimension: DimensionId }
-  | { readonly is: 'body'; readonly body: BodyId }
-  | { readonly is: 'material'; readonly name: string };
 
 /** How the margin moves with a dimension: mm per mm (or per degree), as drawn. */
 export interface Share {

@@ -23,6 +23,8 @@ export interface Numbers {
   /** Undefined where no such dimension is. */
   resolved(dimension: DimensionId): ResolvedDimension | undefined;
   record(id: RecordId): BuildRecord | undefined;
+  /** Dimensions whose formulas name it. */
+  namedBy(dimension: DimensionId): readonly DimensionId[];
 }
 
 /** An axis keeps its identity until an edit moves something on it. */
@@ -72,6 +74,7 @@ export function numbersOf(drawing: Drawing, get: Get): Numbers {
       if (!places.has(id)) places.set(id, find(id));
       return places.get(id);
     },
+    namedBy: (id) => drawing.namedBy(id),
     resolved: (id) => (get(id)?.kind === 'dimension' ? drawing.dimension(id) : undefined),
   };
 }

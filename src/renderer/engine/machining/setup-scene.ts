@@ -1,10 +1,10 @@
 import type { PartId } from '../../../shared/base/ids.ts';
 import type { RecordId } from '../../../shared/build/records.ts';
 import type { Setup } from '../../../shared/build/setup.ts';
-import { type Numbers, numbersOf } from '../../../shared/machining/setups/numbers.ts';
 import { type ResolvedWork, resolveWork } from '../../../shared/machining/setups/resolve-work.ts';
 import { type Scene as MachineScene, sceneOf } from '../../../shared/machining/setups/scene.ts';
 import type { PartInput, SetupInput } from '../../../shared/machining/setups/setup-input.ts';
+import { type Numbers, numbersOf } from '../../../shared/plan/numbers.ts';
 import { materialNamed } from '../../../shared/tables/materials.ts';
 import type { Scene } from '../view.ts';
 

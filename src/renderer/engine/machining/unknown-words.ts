@@ -1,5 +1,5 @@
 import type { PartId } from '../../../shared/base/ids.ts';
-import type { Unknown } from '../../../shared/machining/setup-check.ts';
+import type { Unknown } from '../../../shared/plan/unknown.ts';
 import { machineFigure } from '../../../shared/tables/machine-figures.ts';
 import type { Scene } from '../view.ts';
 import type { UnknownRow } from './models.ts';

@@ -7,7 +7,7 @@ import { defaultOperation, type Operation } from '../../build/operation.ts';
 import { defaultSetup, type Setup } from '../../build/setup.ts';
 import { createWorks } from '../../check/create-works.ts';
 
-import { numbersOf } from '../setups/numbers.ts';
+import { numbersOf } from '../../plan/numbers.ts';
 import { resolveWork } from '../setups/resolve-work.ts';
 import { type Scene, sceneOf } from '../setups/scene.ts';
 import { sweepPieces } from '../swept/sweep-pieces.ts';

@@ -4,9 +4,9 @@ import type { SizeRole } from '../../build/body-uses.ts';
 import type { Edge, Operation } from '../../build/operation.ts';
 import { parseWritten } from '../../formula/parse-written.ts';
 import { type Rate, readRate } from '../../plan/read-rate.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import type { Kind, LengthUnit } from '../../quantity/kind.ts';
 import type { PlacedBody } from '../../solid/placed.ts';
-import type { Unknown } from '../setup-check.ts';
 import { bodiesMade, holeOf, type MadeHole, sizeIn, threadOf } from './made-holes.ts';
 import type { Answers } from './route-part.ts';
 

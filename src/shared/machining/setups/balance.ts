@@ -1,14 +1,15 @@
 import { axesAcross } from '../../build/body-uses.ts';
 import type { PartCondition, Setup } from '../../build/setup.ts';
 import { type Axis, axes } from '../../build/station.ts';
+import type { Reading } from '../../plan/amounts.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { boundsOf } from '../../solid/bounds.ts';
 import { exactVolume } from '../../solid/exact-volume.ts';
 import { moved } from '../../solid/moves.ts';
 import type { MassProperties, Vec3 } from '../../solid/placed.ts';
 import { COUNTERWEIGHT_PLACE, GRAVITY, LARGEST_FORCE_SHARE } from '../practice.ts';
 import { bodiesMade } from '../route/made-holes.ts';
-import type { Balance, Unknown } from '../setup-check.ts';
-import type { Reading } from './amounts.ts';
+import type { Balance } from '../setup-check.ts';
 import { fellowPlace } from './body-recipe.ts';
 import type { PartInput, SetupInput } from './setup-input.ts';
 import type { Worlds } from './world.ts';

@@ -1,13 +1,13 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { Fellow } from '../../build/setup.ts';
 import { type Axis, axes } from '../../build/station.ts';
+import type { Numbers } from '../../plan/numbers.ts';
 import { compose } from '../../solid/moves.ts';
 import { meshOfSolid, pitchOf } from '../../solid/place-bodies.ts';
 import { placeRepeats } from '../../solid/place-repeats.ts';
 import { placeShape } from '../../solid/place-shape.ts';
 import type { Move, PlacedBody } from '../../solid/placed.ts';
 import type { Places } from '../../solid/places.ts';
-import type { Numbers } from './numbers.ts';
 import { type ChangedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
 
 /** Where a fellow lies: the move from its own frame into the first part's, and the stations that place it. */

@@ -1,8 +1,9 @@
 import type { DimensionId } from '../../base/ids.ts';
 import { readFigures } from '../../plan/machine-figures-read.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { distinctUnknowns } from '../../plan/unknown.ts';
 import type { MachineType } from '../../tables/machine-figures.ts';
-import type { Remedy, SetupCheck, SweptProfile, Unknown, Verdict } from '../setup-check.ts';
+import type { Remedy, SetupCheck, SweptProfile, Verdict } from '../setup-check.ts';
 import { sweepPieces } from '../swept/sweep-pieces.ts';
 import { type Judging, judge, judging } from '../verdicts/judge.ts';
 import type { Question } from '../verdicts/question.ts';

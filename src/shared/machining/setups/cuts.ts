@@ -2,9 +2,9 @@ import type { OperationId } from '../../base/ids.ts';
 import { err, ok, type Result } from '../../base/result.ts';
 import type { SizeRole } from '../../build/body-uses.ts';
 import type { Operation, Process } from '../../build/operation.ts';
+import { amountIfSaid, type KnownAmount, type KnownPlace, type Reading } from '../../plan/amounts.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { distinctUnknowns } from '../../plan/unknown.ts';
-import type { Unknown } from '../setup-check.ts';
-import { amountIfSaid, type KnownAmount, type KnownPlace, type Reading } from './amounts.ts';
 import type { ChangedNumbers } from './recipe.ts';
 
 /** Round work that turns is cut from without, from within, or by a tool that the tailstock or the spindle feeds along the line. */

@@ -1,11 +1,11 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import { err, ok, type Result } from '../../base/result.ts';
 import type { Fixture, Setup } from '../../build/setup.ts';
+import type { KnownAmount, Reading } from '../../plan/amounts.ts';
+import type { Numbers } from '../../plan/numbers.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { STAY } from '../../solid/moves.ts';
 import type { ExactShape } from '../../solid/placed.ts';
-import type { Unknown } from '../setup-check.ts';
-import type { KnownAmount, Reading } from './amounts.ts';
-import type { Numbers } from './numbers.ts';
 import { type ChangedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
 
 type Pair = readonly [number, number];

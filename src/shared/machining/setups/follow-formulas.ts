@@ -6,8 +6,8 @@ import { link } from '../../formula/link.ts';
 import { parseWritten } from '../../formula/parse-written.ts';
 import { runProgram } from '../../formula/run.ts';
 import type { Program } from '../../formula/written.ts';
+import type { Changes, Numbers } from '../../plan/numbers.ts';
 import type { Kind, LengthUnit } from '../../quantity/kind.ts';
-import type { Changes, Numbers } from './numbers.ts';
 
 /** A dimension that more others hang on than this is not followed. */
 const MOST_FOLLOWED = 2000;

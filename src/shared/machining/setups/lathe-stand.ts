@@ -1,7 +1,7 @@
 import type { Fixture } from '../../build/setup.ts';
-import type { Unknown } from '../setup-check.ts';
+import type { KnownPlace } from '../../plan/amounts.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { asking } from '../verdicts/asking.ts';
-import type { KnownPlace } from './amounts.ts';
 import type { Scene } from './scene.ts';
 import type { World } from './world.ts';
 

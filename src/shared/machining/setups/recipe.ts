@@ -1,9 +1,9 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { SizeRole } from '../../build/body-uses.ts';
+import type { KnownAmount, KnownPlace } from '../../plan/amounts.ts';
+import { type Changes, type Numbers, placeChanged, sizeChanged } from '../../plan/numbers.ts';
 import type { ExactShape, Move } from '../../solid/placed.ts';
 import type { Piece } from '../setup-check.ts';
-import type { KnownAmount, KnownPlace } from './amounts.ts';
-import { type Changes, type Numbers, placeChanged, sizeChanged } from './numbers.ts';
 
 /** A shape with its copies, in the first part's frame. */
 export interface Made {

@@ -1,12 +1,12 @@
 import type { PartId, StationId } from '../../base/ids.ts';
 import type { Fellow, PartCondition, Setup } from '../../build/setup.ts';
+import { type Reading, readingOf } from '../../plan/amounts.ts';
+import { AS_DRAWN } from '../../plan/numbers.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { distinctUnknowns } from '../../plan/unknown.ts';
-import type { Unknown } from '../setup-check.ts';
-import { type Reading, readingOf } from './amounts.ts';
 import { bodyRecipe, type FellowPlace, fellowPlace } from './body-recipe.ts';
 import { bodiesThere } from './condition.ts';
 import { fixtureRecipe } from './fixture-recipe.ts';
-import { AS_DRAWN } from './numbers.ts';
 import { type ChangedNumbers, changedNumbers, type Recipe } from './recipe.ts';
 import type { PartInput, SetupInput } from './setup-input.ts';
 import { createWorlds, type Worlds } from './world.ts';

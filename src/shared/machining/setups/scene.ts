@@ -1,10 +1,10 @@
 import type { Machine } from '../../build/machine.ts';
 import type { Operation } from '../../build/operation.ts';
 import type { Setup } from '../../build/setup.ts';
+import type { Reading } from '../../plan/amounts.ts';
 import { type MachineFiguresRead, readFigures } from '../../plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../quantity/kind.ts';
 import type { MachineType } from '../../tables/machine-figures.ts';
-import type { Reading } from './amounts.ts';
 import { type Cut, type KnownCut, readCut } from './cuts.ts';
 import type { ResolvedWork } from './resolve-work.ts';
 import type { SetupInput } from './setup-input.ts';

@@ -2,8 +2,9 @@ import type { DimensionId, OperationId } from '../../base/ids.ts';
 import type { Machine } from '../../build/machine.ts';
 import type { BuildRecord, RecordId } from '../../build/records.ts';
 import { sameContent } from '../../drawing/keep.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { machineFigure } from '../../tables/machine-figures.ts';
-import type { Piece, Remedy, SetupCheck, Unknown, Verdict } from '../setup-check.ts';
+import type { Piece, Remedy, SetupCheck, Verdict } from '../setup-check.ts';
 
 /** A set-up with what is said of it, and the names of all that it speaks of. Keeps its identity as its check does. */
 export interface SetupFact {

@@ -3,11 +3,11 @@ import type { Machine } from '../../build/machine.ts';
 import type { Operation } from '../../build/operation.ts';
 import type { Part } from '../../build/part.ts';
 import type { Setup } from '../../build/setup.ts';
+import type { Numbers } from '../../plan/numbers.ts';
 import type { LengthUnit } from '../../quantity/kind.ts';
 import type { PlacedBody } from '../../solid/placed.ts';
 import type { PartFigures } from '../../solid/solids.ts';
 import type { Material } from '../../tables/materials.ts';
-import type { Numbers } from './numbers.ts';
 
 /** A part as a set-up sees it. */
 export interface PartInput {

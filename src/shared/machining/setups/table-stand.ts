@@ -1,7 +1,7 @@
 import { axesAcross } from '../../build/body-uses.ts';
 import { type Axis, axes } from '../../build/station.ts';
-import type { Unknown } from '../setup-check.ts';
-import type { KnownPlace } from './amounts.ts';
+import type { KnownPlace } from '../../plan/amounts.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import type { Scene } from './scene.ts';
 import type { World } from './world.ts';
 

@@ -1,10 +1,10 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { Axis } from '../../build/station.ts';
+import { AS_DRAWN, type Changes, type Numbers } from '../../plan/numbers.ts';
 import { boxOfPieces, type PieceBox } from '../swept/box-of-pieces.ts';
 import { type FarthestOfAll, reachWithin } from '../swept/reach-of-piece.ts';
 import type { Stretch, SweepLine, SweepPiece } from '../swept/sweep-piece.ts';
 import { createSweeper, type Sweeper } from '../swept/sweeper.ts';
-import { AS_DRAWN, type Changes, type Numbers } from './numbers.ts';
 import { type ChangedNumbers, changedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
 
 /** All that is put into a machine, as records and the drawing tell it. */

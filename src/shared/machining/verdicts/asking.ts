@@ -2,9 +2,10 @@ import type { OperationId } from '../../base/ids.ts';
 import type { Result } from '../../base/result.ts';
 import type { Amount, Place } from '../../build/amount.ts';
 import type { SizeRole } from '../../build/body-uses.ts';
+import type { KnownAmount, KnownPlace } from '../../plan/amounts.ts';
+import type { Unknown } from '../../plan/unknown.ts';
 import { distinctUnknowns } from '../../plan/unknown.ts';
-import type { Unknown, VerdictKind } from '../setup-check.ts';
-import type { KnownAmount, KnownPlace } from '../setups/amounts.ts';
+import type { VerdictKind } from '../setup-check.ts';
 import type { Scene } from '../setups/scene.ts';
 import type { Question } from './question.ts';
 

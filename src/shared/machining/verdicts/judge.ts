@@ -1,6 +1,6 @@
 import type { DimensionId } from '../../base/ids.ts';
+import type { Changes, Numbers } from '../../plan/numbers.ts';
 import type { Share, Verdict, VerdictState } from '../setup-check.ts';
-import type { Changes, Numbers } from '../setups/numbers.ts';
 import type { World, Worlds } from '../setups/world.ts';
 import type { Question, Term } from './question.ts';
 

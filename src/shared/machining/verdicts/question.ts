@@ -1,5 +1,6 @@
 import type { OperationId } from '../../base/ids.ts';
-import type { Piece, Unknown, VerdictKind } from '../setup-check.ts';
+import type { Unknown } from '../../plan/unknown.ts';
+import type { Piece, VerdictKind } from '../setup-check.ts';
 import type { World } from '../setups/world.ts';
 
 /** What there is and what is needed, mm, in one world. The margin is the first less the second. */

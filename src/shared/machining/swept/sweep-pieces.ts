@@ -15,7 +15,7 @@ export interface SweepOptions {
 }
 
 /** No cell is cut into pieces shorter than this, mm. */
-const SHORTEST_MM = 0.01;
+const SHORTEST_MM = 0.05;
 
 /**
  * The greatest radius of the pieces swept about the line. In each cell `most` is never less than the distance from the line to any

@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import { sketchBodies } from '../../../tests/support/sketch-bodies.ts';
-import type { DimensionId } from '../../shared/base/ids.ts';
+import type { DimensionId, StationId } from '../../shared/base/ids.ts';
 import type { BuildRecord } from '../../shared/build/records.ts';
 import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { loadKernel } from '../../shared/solid/manifold/load-kernel.ts';
@@ -192,7 +192,7 @@ describe('solids in the worker', () => {
     const { at: place, size } = s;
     const [x, y, z] = [place('X', 60), place('Y', 40), place('Z', 20)] as const;
     s.body({ type: 'block', x: [place('X', 0), x], y: [place('Y', 0), y], z: [place('Z', 0), z] });
-    const centre = [place('X', 8), place('Y', 20)] as const;
+    const centre: [StationId, StationId] = [place('X', 8), place('Y', 20)];
     const diameter = size('diameter', 12);
     s.body({ type: 'hole', axis: 'Z', from: z, to: place('Z', 0), centre, diameter }, { finish: 'machined' });
     const part = s.part.id as string;

@@ -5,6 +5,7 @@ import type { Dimension } from '../../../shared/build/dimension.ts';
 import type { Build } from '../../../shared/build/records.ts';
 import { createWorks } from '../../../shared/check/create-works.ts';
 import { createBuildIndex } from '../build-index.ts';
+import { createMeasuring } from '../measuring/measuring.ts';
 import type { Scene, View } from '../view.ts';
 import { linksView } from './links.ts';
 import { openedView } from './opened.ts';
@@ -12,13 +13,16 @@ import { reachView } from './reach.ts';
 
 const sceneOf = (build: Build): Scene => {
   const works = createWorks(build);
-  const { solids } = works;
-  return { works, index: createBuildIndex(build), solids, meshOf: solids.meshOf, kernel: 'failed' };
+  const never = (): never => {
+    throw new Error('Links measure nothing.');
+  };
+  const measuring = createMeasuring(never, { measured: never, drawn: never, broken: never });
+  return { works, index: createBuildIndex(build), solids: works.solids, measuring, kernel: 'failed' };
 };
 
 /** Keeps a view over a scene as the worker does. */
 function watch<P, M>(scene: Scene, view: View<P, M>, params: P) {
-  const compute = view.open();
+  const compute = view.open('');
   let model = compute(scene, params, undefined);
   return {
     model: () => model,

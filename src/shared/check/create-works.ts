@@ -142,7 +142,7 @@ export function createWorks(start: Build, kernelOf: () => Kernel | undefined = (
   }
 
   function redoWhole(): void {
-    const facts = buildFacts(build, settingsOf(build), parts, drawing, whole?.facts);
+    const facts = buildFacts(build, settingsOf(build), parts, machines, drawing, whole?.facts);
     whole = { facts, runs: runRules(buildRules, facts, whole?.runs) };
     wholeFindings = complete(whole.runs, undefined, wholeFindings);
   }

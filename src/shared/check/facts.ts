@@ -68,6 +68,7 @@ export function buildFacts(
   build: Build,
   settings: Settings,
   parts: readonly Part[],
+  machines: readonly Machine[],
   drawing: Drawing,
   before: BuildFacts | undefined,
 ): BuildFacts {
@@ -83,5 +84,10 @@ export function buildFacts(
       earlier.every(({ dimension, part }, j) => dimension === members[j]?.dimension && part === members[j]?.part);
     return earlier && same ? earlier : members;
   });
-  return { settings, parts: keepList(before?.parts, parts), rings: keepList(before?.rings, rings) };
+  return {
+    settings,
+    parts: keepList(before?.parts, parts),
+    machines: keepList(before?.machines, machines),
+    rings: keepList(before?.rings, rings),
+  };
 }

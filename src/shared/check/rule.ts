@@ -1,6 +1,7 @@
 import type { DimensionId, PartId } from '../base/ids.ts';
 import type { Acceptance } from '../build/acceptance.ts';
 import type { Dimension } from '../build/dimension.ts';
+import type { Machine } from '../build/machine.ts';
 import type { Part } from '../build/part.ts';
 import type { RecordId } from '../build/records.ts';
 import type { Settings } from '../build/settings.ts';
@@ -54,6 +55,7 @@ export interface PartFacts {
 export interface BuildFacts {
   readonly settings: Settings;
   readonly parts: readonly Part[];
+  readonly machines: readonly Machine[];
   /** Rings of formulas, each with the names behind its ids. */
   readonly rings: readonly (readonly { readonly dimension: Dimension; readonly part: Part }[])[];
 }

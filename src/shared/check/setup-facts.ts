@@ -64,7 +64,8 @@ export function setupFacts(
   const known = new Map(before?.map((fact) => [fact.check.setup.id, fact]));
   const facts = setups.map((setup) => {
     const done = operations.flatMap((operation) => (operation.setup === setup.id ? [operation.id] : []));
-    return setupFact(checks.check(inputOf(setup)), done, (id) => build.get(id), known.get(setup.id));
+    const input = inputOf(setup);
+    return setupFact(checks.check(input), done, input.lengthUnit, (id) => build.get(id), known.get(setup.id));
   });
   return keepList(before, facts);
 }

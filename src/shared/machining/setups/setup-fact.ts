@@ -1,8 +1,11 @@
 import type { DimensionId, OperationId } from '../../base/ids.ts';
+import { kindOfMeasure } from '../../build/kind-of-measure.ts';
 import type { Machine } from '../../build/machine.ts';
 import type { BuildRecord, RecordId } from '../../build/records.ts';
 import { sameContent } from '../../drawing/keep.ts';
+import { readFigures } from '../../plan/machine-figures-read.ts';
 import type { Unknown } from '../../plan/unknown.ts';
+import type { Kind, LengthUnit } from '../../quantity/kind.ts';
 import { machineFigure } from '../../tables/machine-figures.ts';
 import type { Piece, Remedy, SetupCheck, Verdict } from '../setup-check.ts';
 
@@ -14,6 +17,10 @@ export interface SetupFact {
   readonly names: Readonly<Record<string, string>>;
   /** By id of a machine's figure, `machine:… key`: its label. */
   readonly figures: Readonly<Record<string, string>>;
+  /** What the dimensions that carry or mend a verdict measure, by id. */
+  readonly kinds: Readonly<Record<string, Kind>>;
+  /** Slowest speed of the machine, turns per minute; undefined where it is not known. */
+  readonly slowestRpm: number | undefined;
   /** Operations of its part that are done in it, in list order. */
   readonly operations: readonly OperationId[];
 }
@@ -24,11 +31,13 @@ const SHARES_NAMED = 3;
 export function setupFact(
   check: SetupCheck,
   operations: readonly OperationId[],
+  lengthUnit: LengthUnit,
   get: (id: RecordId) => BuildRecord | undefined,
   before: SetupFact | undefined,
 ): SetupFact {
   const names: Record<string, string> = {};
   const figures: Record<string, string> = {};
+  const kinds: Record<string, Kind> = {};
   const name = (id: RecordId | undefined) => {
     const record = id === undefined ? undefined : get(id);
     if (record && 'name' in record) names[record.id] = record.name;
@@ -57,7 +66,9 @@ export function setupFact(
   const withPart = (id: DimensionId) => {
     const record = get(id);
     name(id);
-    if (record?.kind === 'dimension') name(record.part);
+    if (record?.kind !== 'dimension') return;
+    name(record.part);
+    kinds[id] = kindOfMeasure(record.measure);
   };
   const verdict = ({ operation, carriedBy, shares, remedies, unknown: missing }: Verdict) => {
     name(operation);
@@ -73,12 +84,15 @@ export function setupFact(
   const { machine: id } = check.setup;
   const record = id === undefined ? undefined : get(id);
   const machine = record?.kind === 'machine' ? record : undefined;
-  const fresh: SetupFact = { check, machine, names, figures, operations };
+  const slowestRpm = machine && readFigures(machine, lengthUnit).values.get('slowestRpm');
+  const fresh: SetupFact = { check, machine, names, figures, kinds, slowestRpm, operations };
   const same =
     before?.check === check &&
     before.machine === machine &&
+    before.slowestRpm === slowestRpm &&
     sameContent(before.names, names) &&
     sameContent(before.figures, figures) &&
+    sameContent(before.kinds, kinds) &&
     sameContent(before.operations, operations);
   return same ? before : fresh;
 }

@@ -43,9 +43,9 @@ export function sweepMesh(
         cell.least = Math.max(0, found.least - deviationMm);
         cell.even = Math.max(0, found.even);
       },
+      rivalsIn: () => [],
     },
-    // The bound stays ahead of the points by the deviation on both sides: cutting finer does not bring them nearer.
-    { ...options, toleranceMm: 2 * deviationMm + (options.toleranceMm ?? 0.01) },
+    options,
   );
   return { ...profile, by: profile.by.fill(-1), pieces: [] };
 }

@@ -1,13 +1,11 @@
 import type { Axis } from '../../build/station.ts';
 import type { Piece, SweptProfile } from '../setup-check.ts';
 import { SLIVER_MM, type SweepLine, type SweepPiece } from './sweep-piece.ts';
-import { type Cell, createSweeper, type Sweeper } from './sweeper.ts';
+import { type Cell, createSweeper, type Rival, type Sweeper } from './sweeper.ts';
 
 export interface SweepOptions {
   /** Places along the line at which cells must end besides the corners of the pieces: the ends of a gap, of a cut, of jaws. */
   readonly edges?: readonly number[];
-  /** Cells are cut finer where the farthest known point stays behind the bound by more than this. 0.01 mm. */
-  readonly toleranceMm?: number;
   /** Cells are cut finer where r changes by more than this within them. 0.5 mm. */
   readonly stepMm?: number;
   /** No more cells than this are made by cutting finer; those at corners and `edges` are always there. 160. */
@@ -54,16 +52,18 @@ export const emptyProfile = (axis: Axis): SweptProfile => ({
 interface Cut extends Cell {
   readonly from: number;
   readonly to: number;
+  /** The copies that any part of the cell may ask for; undefined until it is cut. */
+  readonly among: readonly Rival[] | undefined;
 }
 
-function look(sweeper: Sweeper, from: number, to: number): Cut {
-  const cell: Cut = { from, to, most: 0, least: 0, x: 0, y: 0, z: 0, by: -1, even: 0 };
-  sweeper.lookWithin(from, to, cell);
+function look(sweeper: Sweeper, from: number, to: number, among: readonly Rival[] | undefined): Cut {
+  const cell: Cut = { from, to, among, most: 0, least: 0, x: 0, y: 0, z: 0, by: -1, even: 0 };
+  sweeper.lookWithin(from, to, cell, among);
   return cell;
 }
 
 const cellsBetween = (sweeper: Sweeper, edges: readonly number[]): Cut[] =>
-  edges.slice(1).map((to, i) => look(sweeper, edges[i]!, to));
+  edges.slice(1).map((to, i) => look(sweeper, edges[i]!, to, undefined));
 
 /** In rising order, none nearer to the one before than a sliver. */
 export function distinct(places: number[]): readonly number[] {
@@ -75,13 +75,10 @@ export function distinct(places: number[]): readonly number[] {
 
 /** Halves cells, those that are the farthest off first, until all are close enough or there are as many as may be. */
 function cutFiner(sweeper: Sweeper, cells: Cut[], options: SweepOptions): readonly Cut[] {
-  const { toleranceMm = 0.01, stepMm = 0.5, mostCells = 160 } = options;
-  // A point that is taken away again leaves `least` behind for good: cutting finer only helps where the bound itself is loose.
-  const excess = ({ most, least, even, from, to, by }: Cut) => {
-    if (by < 0 || to - from < 2 * SHORTEST_MM) return 0;
-    const loose = least > 0 ? (most - least) / toleranceMm : 0;
-    return Math.max(loose, (most - even) / stepMm);
-  };
+  const { stepMm = 0.5, mostCells = 160 } = options;
+  // Only where r changes: a bound that stays ahead of `least`, as where something is taken away, stays so in shorter cells.
+  const excess = ({ most, even, from, to, by }: Cut) =>
+    by < 0 || to - from < 2 * SHORTEST_MM ? 0 : (most - even) / stepMm;
   let now = cells;
   while (now.length < mostCells) {
     const off = now.map(excess);
@@ -97,7 +94,8 @@ function cutFiner(sweeper: Sweeper, cells: Cut[], options: SweepOptions): readon
       }
       room--;
       const middle = (cell.from + cell.to) / 2;
-      next.push(look(sweeper, cell.from, middle), look(sweeper, middle, cell.to));
+      const among = cell.among ?? sweeper.rivalsIn(cell.from, cell.to);
+      next.push(look(sweeper, cell.from, middle, among), look(sweeper, middle, cell.to, among));
     });
     now = next;
   }

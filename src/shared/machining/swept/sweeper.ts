@@ -23,8 +23,22 @@ export interface Sweeper {
   readonly copies: readonly SweptCopy[];
   /** Where the whole begins and ends along the line; undefined when nothing adds. */
   readonly extent: Stretch | undefined;
-  /** Puts the farthest of all that lies between `from` and `to` (from < to) into `cell`. */
-  lookWithin(from: number, to: number, cell: Cell): void;
+  /**
+   * Puts the farthest of all that lies between `from` and `to` (from < to) into `cell`.
+   *
+   * @param among what `rivalsIn` found for a stretch that holds this one; all copies when absent
+   */
+  lookWithin(from: number, to: number, cell: Cell, among?: readonly Rival[]): void;
+  /** The copies that have something in the stretch, farthest first: for one that is looked at in many parts. */
+  rivalsIn(from: number, to: number): readonly Rival[];
+}
+
+/** A copy in a stretch. */
+export interface Rival {
+  /** Into the sweeper's `copies`. */
+  readonly by: number;
+  /** How far it reaches there; never less than the truth. */
+  readonly greatest: number;
 }
 
 /** What lies in a stretch. */
@@ -50,6 +64,7 @@ export function createSweeper(pieces: readonly SweepPiece[], line: SweepLine): S
   copies.sort((a, b) => b.greatest - a.greatest);
   const found = nothingFound();
   const mayTake = createTakers(pieces, line);
+  const all = copies.map(({ greatest }, by): Rival => ({ by, greatest }));
   return {
     line,
     copies,
@@ -57,28 +72,38 @@ export function createSweeper(pieces: readonly SweepPiece[], line: SweepLine): S
       copies.length === 0
         ? undefined
         : [Math.min(...copies.map(({ reach }) => reach.lo)), Math.max(...copies.map(({ reach }) => reach.hi))],
-    lookWithin(from, to, cell) {
+    lookWithin(from, to, cell, among = all) {
       cell.most = 0;
       cell.least = 0;
       cell.even = 0;
       cell.by = -1;
-      for (let i = 0; i < copies.length; i++) {
-        const one = copies[i]!;
-        if (one.greatest <= cell.least) break;
-        const { reach } = one;
+      for (const { by, greatest } of among) {
+        if (greatest <= cell.least) break;
+        const { reach, index } = copies[by]!;
         if (reach.hi - from <= SLIVER_MM || to - reach.lo <= SLIVER_MM) continue;
         clear(found, cell.least);
         reach.within(from, to, found);
         if (found.most > cell.most || (cell.by < 0 && found.most >= 0)) {
           cell.most = found.most;
-          cell.by = i;
+          cell.by = by;
           cell.x = found.x;
           cell.y = found.y;
           cell.z = found.z;
         }
         if (found.even > cell.even) cell.even = found.even;
-        if (found.least > cell.least && !mayTake(one.index, found.x, found.y, found.z)) cell.least = found.least;
+        if (found.least > cell.least && !mayTake(index, found.x, found.y, found.z)) cell.least = found.least;
       }
+    },
+    rivalsIn(from, to) {
+      const rivals: Rival[] = [];
+      for (const { by, greatest } of all) {
+        const { reach } = copies[by]!;
+        if (reach.hi - from <= SLIVER_MM || to - reach.lo <= SLIVER_MM) continue;
+        clear(found, -1);
+        reach.within(from, to, found);
+        if (found.most >= 0) rivals.push({ by, greatest: Math.min(greatest, found.most) });
+      }
+      return rivals.sort((a, b) => b.greatest - a.greatest);
     },
   };
 }

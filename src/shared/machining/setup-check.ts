@@ -10,8 +10,9 @@ export type Piece =
 
 /**
  * The greatest radius about the line at each position along it, bounded from both sides. Cell i reaches from `edges[i]` to
- * `edges[i + 1]` (mm along the set-up's axis, from the part's datum, rising). The solid never reaches beyond `most`, and
- * reaches at least `least`; both are equal where the shape allows an exact answer.
+ * `edges[i + 1]` (mm along the set-up's axis, from the part's datum, rising). Nowhere in a cell does the solid reach beyond
+ * `most`; somewhere in it a point that nothing takes away reaches `least` (0 where none is sure). Both are equal where the shape
+ * allows an exact answer.
  */
 export interface SweptProfile {
   readonly axis: Axis;

@@ -95,7 +95,7 @@ function reachOver(edges: readonly Edge[], all: readonly RuledPatch[]): Reach {
       for (const { patch, lo, hi } of patches) {
         if (hi - from > SLIVER_MM && to - lo > SLIVER_MM) patchWithin(patch, from, to, found);
       }
-      evenly(found, edges, all, from, to);
+      if (found.most > found.floor) evenly(found, edges, all, from, to);
     },
   };
 }

@@ -1,11 +1,12 @@
 import type { DimensionId, MachineId, OperationId, PartId, SetupId, StationId } from '../../src/shared/base/ids.ts';
 import type { Amount, Place } from '../../src/shared/build/amount.ts';
+import type { Body } from '../../src/shared/build/body.ts';
 import { bodiesOf, buildOf, machinesOf, operationsOf, settingsOf } from '../../src/shared/build/look-up.ts';
 import { defaultMachine, type Machine } from '../../src/shared/build/machine.ts';
 import { defaultOperation, type Operation, type Process } from '../../src/shared/build/operation.ts';
 import type { Build, BuildRecord } from '../../src/shared/build/records.ts';
 import { defaultSetup, type Fixture, type Setup } from '../../src/shared/build/setup.ts';
-import { type Axis, axes } from '../../src/shared/build/station.ts';
+import { type Axis, axes, defaultStation } from '../../src/shared/build/station.ts';
 import { createDrawing } from '../../src/shared/drawing/create-drawing.ts';
 import type { SetupCheck, Verdict, VerdictKind } from '../../src/shared/machining/setup-check.ts';
 import { type Checked, checkSetup } from '../../src/shared/machining/setups/check-setup.ts';
@@ -62,6 +63,10 @@ export const latheFigures: Machine['figures'] = {
 };
 
 export interface SetupSketch extends BodySketch {
+  /** Another part, to be held together with the first. */
+  fellow(key: string): BodySketch;
+  /** A station that no dimension places. */
+  loose(axis: Axis, name: string): StationId;
   /** The diameter (or other size) so large, as an amount. */
   amount(value: number): Amount;
   place(axis: Axis, mm: number, beyond?: string): Place;
@@ -78,6 +83,7 @@ export interface SetupSketch extends BodySketch {
 export function sketchSetup(): SetupSketch {
   const bodies = sketchBodies('b');
   const others: BuildRecord[] = [];
+  const fellows: BodySketch[] = [];
   let order = 0;
   for (const axis of axes) bodies.at(axis, 0);
   const push = <R extends BuildRecord>(record: R): R => {
@@ -86,7 +92,18 @@ export function sketchSetup(): SetupSketch {
   };
   const sketch: SetupSketch = {
     ...bodies,
-    records: () => [...bodies.records(), ...others],
+    records: () => {
+      // The settings are those of the first part's sketch.
+      const held = fellows.flatMap((one) => one.records().filter(({ kind }) => kind !== 'settings'));
+      return [...bodies.records(), ...held, ...others];
+    },
+    fellow(key) {
+      const other = sketchBodies(key);
+      for (const axis of axes) other.at(axis, 0);
+      fellows.push(other);
+      return other;
+    },
+    loose: (axis, name) => push(defaultStation(stationOf(axis, name), bodies.part.id, axis, name, 900)).id,
     amount: (value) => ({ size: bodies.size('diameter', value), written: '' }),
     place: (axis, mm, beyond = '') => ({ station: bodies.at(axis, mm), beyond }),
     machine: (figures, over = {}) =>
@@ -137,7 +154,6 @@ export function setupInputOf(build: Build, id: SetupId, figures?: PartFigures): 
         operations: operationsOf(build, part),
         figures,
         material: materialNamed(record.material, []),
-        behind: [],
       };
     },
     materialNamed: (name) => materialNamed(name, []),
@@ -161,5 +177,50 @@ export const roundFixture = (
   ...over,
 });
 
-export const stationOf = (axis: Axis, mm: number): StationId => `station:b-${axis}${mm}` as StationId;
+export const stationOf = (axis: Axis, mm: number | string): StationId => `station:b-${axis}${mm}` as StationId;
 export const dimensionOf = (name: string): DimensionId => `dimension:b-${name}` as DimensionId;
+
+type Pair = readonly [number, number];
+
+/** A block along X, Y and Z. */
+export const block = (s: BodySketch, x: Pair, y: Pair, z: Pair): Body =>
+  s.body({
+    type: 'block',
+    x: [s.at('X', x[0]), s.at('X', x[1])],
+    y: [s.at('Y', y[0]), s.at('Y', y[1])],
+    z: [s.at('Z', z[0]), s.at('Z', z[1])],
+  });
+
+/** A cylinder along X. */
+export const round = (s: BodySketch, x: Pair, diameter: number, centre: Pair = [0, 0]): Body =>
+  s.body({
+    type: 'cylinder',
+    axis: 'X',
+    ends: [s.at('X', x[0]), s.at('X', x[1])],
+    centre: [s.at('Y', centre[0]), s.at('Z', centre[1])],
+    diameter: s.size('diameter', diameter),
+  });
+
+/** A cut from without, at one diameter. */
+export const turn = (
+  s: SetupSketch,
+  name: string,
+  from: number,
+  to: number,
+  diameter: number,
+  over: Partial<Operation> = {},
+): Operation =>
+  s.operation(name, 'turn', {
+    cut: {
+      ends: [s.place('X', from), s.place('X', to)],
+      diameter: { written: String(diameter) },
+      inner: { written: '' },
+    },
+    ...over,
+  });
+
+/** What is there, what is needed and what comes of it, of one verdict. */
+export function figures(s: SetupSketch, kind: VerdictKind, operation?: string) {
+  const verdict = s.verdict(kind, operation);
+  return verdict && { has: verdict.has, needs: verdict.needs, state: verdict.state };
+}

@@ -1,10 +1,11 @@
 import type { PartId } from '../base/ids.ts';
 import type { Machine } from '../build/machine.ts';
 import type { Build } from '../build/records.ts';
+import type { Setup } from '../build/setup.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import type { SetupChecks } from '../machining/setups/create-setup-checks.ts';
 import { type SetupFact, setupFact } from '../machining/setups/setup-fact.ts';
-import type { PartInput, SetupInput } from '../machining/setups/setup-input.ts';
+import type { KeptInput, PartInput } from '../machining/setups/setup-input.ts';
 import { type Numbers, numbersOf } from '../plan/numbers.ts';
 import type { LengthUnit } from '../quantity/kind.ts';
 import type { Solids } from '../solid/solids.ts';
@@ -24,7 +25,7 @@ export interface SetupSurroundings {
 }
 
 /** Makes what set-ups ask for of one state of the build: for all of its set-ups together. */
-export function setupInputs(around: SetupSurroundings): (setup: SetupInput['setup']) => SetupInput {
+export function setupInputs(around: SetupSurroundings): (setup: Setup) => KeptInput {
   const { build, drawing, solids, records, materials, machines, lengthUnit } = around;
   const numbers: Numbers = numbersOf(drawing, (id) => build.get(id));
   const parts = new Map<PartId, PartInput | undefined>();
@@ -38,24 +39,24 @@ export function setupInputs(around: SetupSurroundings): (setup: SetupInput['setu
       operations: lists.operations,
       figures: solids.figuresOf(id),
       material: named(lists.part.material),
-      behind: [
-        ...drawing.axesOf(id),
-        ...lists.stations,
-        ...lists.dimensions,
-        ...lists.dimensions.map((dimension) => drawing.dimension(dimension.id)),
-        ...lists.operations,
-      ],
     };
     parts.set(id, input);
     return input;
   };
-  return (setup) => ({ setup, numbers, lengthUnit, machines, partOf, materialNamed: named });
+  const behindOf = (id: PartId): readonly unknown[] => {
+    const lists = records.get(id);
+    if (!lists) return [];
+    const { stations, dimensions, operations } = lists;
+    const resolved = dimensions.map((dimension) => drawing.dimension(dimension.id));
+    return [...drawing.axesOf(id), ...stations, ...dimensions, ...resolved, ...operations];
+  };
+  return (setup) => ({ setup, numbers, lengthUnit, machines, partOf, behindOf, materialNamed: named });
 }
 
 /** What is said of the set-ups of a part, in list order. */
 export function setupFacts(
   { setups, operations }: PartRecords,
-  inputOf: (setup: SetupInput['setup']) => SetupInput,
+  inputOf: (setup: Setup) => KeptInput,
   checks: SetupChecks,
   build: Build,
   before: readonly SetupFact[] | undefined,

@@ -21,7 +21,6 @@ export function setupInput(scene: Scene, setup: Setup): SetupInput & { readonly 
         operations: index.operationsOf(id),
         figures: solids.figuresOf(id),
         material: materialNamed(part.material, own),
-        behind: [index.stationsOf(id), index.dimensionsOf(id), ...works.drawing.axesOf(id)],
       }
     );
   };

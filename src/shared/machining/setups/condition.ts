@@ -16,7 +16,7 @@ export interface BodiesThere {
  *
  * What adds is always there: metal that is machined must have been cast. What takes away by machining is there once an operation
  * has made it. Stock lies on what adds and is machined but not made yet, and on what hangs on a face, a shoulder or a size that an operation
- * still to come makes true; without any operation it lies on all that adds, for nothing says which surfaces stay as cast.
+ * still to come makes true; where no operation says what it makes it lies on all that adds, for nothing says which surfaces stay as cast.
  *
  * @param operations of the part, in list order
  * @param isCentreline whether a station is one: what makes a centreline true takes nothing off round about
@@ -37,8 +37,9 @@ export function bodiesThere(
   }
   const toCome = new Set<string>();
   for (const { makes } of operations.slice(done)) for (const id of makes) toCome.add(id);
+  const nothingSaid = operations.every(({ makes }) => makes.length === 0);
   const isWanting = ({ record, stations, dimensions }: PlacedBody): boolean => {
-    if (operations.length === 0 || toCome.has(record.id)) return true;
+    if (nothingSaid || toCome.has(record.id)) return true;
     if (record.finish === 'machined' && !made.has(record.id)) {
       // Turned all over by the sizes and faces that were made, a body is made without being named.
       const own = [...stations.filter((id) => !isCentreline(id)), ...dimensions];

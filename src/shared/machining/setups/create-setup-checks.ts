@@ -6,7 +6,7 @@ import type { SetupCheck } from '../setup-check.ts';
 import { checkSetup, type SweptWork, sweptWork } from './check-setup.ts';
 import { keepCheck } from './keep-check.ts';
 import { partsHeld } from './resolve-work.ts';
-import type { SetupInput } from './setup-input.ts';
+import type { KeptInput } from './setup-input.ts';
 
 /** What is kept of a set-up between edits. */
 interface Kept {
@@ -29,7 +29,7 @@ interface Root {
 /** The checks of a build's set-ups, kept as long as nothing behind them changes. */
 export interface SetupChecks {
   /** The very check of before where it would say the same. */
-  check(input: SetupInput): SetupCheck;
+  check(input: KeptInput): SetupCheck;
   forget(setup: SetupId): void;
   /** Set-ups whose remedies were sought in dimensions that are other ones now: no part that they hold may have changed for it. */
   stale(
@@ -46,9 +46,10 @@ export function createSetupChecks(): SetupChecks {
     check(input) {
       const { setup, machines, numbers } = input;
       const before = kept.get(setup.id);
-      const parts = partsHeld(setup).map((part) => input.partOf(part));
-      const workBehind: unknown[] = [setup, input.lengthUnit];
-      for (const part of parts) workBehind.push(part?.bodies, ...(part?.behind ?? []));
+      const held = partsHeld(setup);
+      const parts = held.map((part) => input.partOf(part));
+      const workBehind: unknown[] = [setup, input.lengthUnit, ...held];
+      for (const part of held) workBehind.push(input.partOf(part)?.bodies, ...input.behindOf(part));
       const behind: unknown[] = [machines];
       for (const part of parts)
         behind.push(part?.figures?.asCast, part?.figures?.finished, part?.material, part?.part.material);

@@ -20,8 +20,6 @@ export interface PartInput {
   readonly figures: PartFigures | undefined;
   /** Undefined when its material is not known by name. */
   readonly material: Material | undefined;
-  /** Whatever of its drawing keeps its identity until it changes: stations, dimensions, axes. Only compared, never read. */
-  readonly behind: readonly unknown[];
 }
 
 /** All that a set-up is worked out from. */
@@ -33,4 +31,10 @@ export interface SetupInput {
   readonly machines: readonly Machine[];
   partOf(part: PartId): PartInput | undefined;
   materialNamed(name: string): Material | undefined;
+}
+
+/** The same for a check that is kept over edits. */
+export interface KeptInput extends SetupInput {
+  /** Whatever of a part's drawing keeps its identity until it changes: stations, dimensions, axes, operations. Only compared. */
+  behindOf(part: PartId): readonly unknown[];
 }

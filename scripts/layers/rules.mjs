@@ -66,7 +66,7 @@ const keptTo = (name, only, packages) => ({
 });
 
 /** Packages that one room of the engine may have; the rules below name the room. */
-const ofOneRoom = ['papaparse', 'fflate', 'manifold-3d', 'maxrects-packer'];
+const ofOneRoom = ['papaparse', 'fflate', 'manifold-3d'];
 
 const departmentOf = (file) => /^src\/renderer\/(departments\/[^/]+\/|works\/)/.exec(file)?.[1];
 
@@ -105,7 +105,6 @@ export const rules = [
   keptTo('papaparse-only-in-csv', 'src/shared/build/csv', ['papaparse']),
   keptTo('zip-only-in-formats', 'src/shared/solid/formats', ['fflate']),
   keptTo('kernel-only-in-manifold', 'src/shared/solid/manifold', ['manifold-3d']),
-  keptTo('packing-only-in-pattern', 'src/shared/pattern/nest', ['maxrects-packer']),
   keptTo('step-only-in-solids', 'src/main/files/solids', ['occt-import-js']),
   keptTo('three-only-in-view', 'src/renderer/view', ['three']),
   keptTo('store-only', 'src/main/store', ['sqlite3', 'kysely']),

@@ -54,7 +54,6 @@ const plants: readonly (readonly [rule: string, file: string, text: string])[] =
   ['papaparse-only-in-csv', 'src/shared/build/p-csv.ts', "import Papa from 'papaparse';"],
   ['zip-only-in-formats', 'src/shared/build/p-zip.ts', "import { unzipSync } from 'fflate';"],
   ['kernel-only-in-manifold', 'src/shared/solid/p-kernel.ts', "import Module from 'manifold-3d';"],
-  ['packing-only-in-pattern', 'src/shared/pattern/p-packing.ts', "import { MaxRectsPacker } from 'maxrects-packer';"],
   ['step-only-in-solids', 'src/main/files/p-step.ts', "import load from 'occt-import-js';"],
   ['three-only-in-view', 'src/renderer/departments/drawing/p-three.tsx', "import { Mesh } from 'three/addons/x.js';"],
   ['store-only', 'src/main/files/p-database.ts', "import sqlite3 from 'sqlite3';"],

@@ -16,6 +16,8 @@ export const insertSchema = z.strictObject({
   material: z.string().max(120),
   /** Temperature it has when the metal comes; empty = as cold as the shop. */
   preheat: writtenSchema,
+  /** How much of its length lies in the metal; empty = the whole of it. */
+  length: writtenSchema,
   /** The body of the casting whose metal flows round it; absent = not said yet. */
   around: idSchema('body').optional(),
   /** Cast in, or a chill that comes out again. */
@@ -83,6 +85,7 @@ export const pourSchema = z.strictObject({
     spot: z.enum(gateSpots),
     /** From the level in the cup to the gate. */
     sprueHeight: writtenSchema,
+    /** Diameters of a round sprue; its foot is the choke. */
     sprueTop: writtenSchema,
     sprueFoot: writtenSchema,
     /** Areas as length × length are written out: width and height of runner and of each gate. */

@@ -1,6 +1,7 @@
 import type { Pose } from './pose.ts';
 import { away, type Reach, takeEven, takeExact, takePoint } from './reach.ts';
-import { edgeWithin, farthestOnEdge } from './straight-edge.ts';
+import { type SeenEdges, shelveEdges } from './shelved-edges.ts';
+import { farthestOnEdge } from './straight-edge.ts';
 import { SLIVER_MM } from './sweep-piece.ts';
 
 interface Triangles {
@@ -8,79 +9,45 @@ interface Triangles {
   readonly triangles: Uint32Array;
 }
 
-/** Edges are looked up by the shelves that they reach into, so that a stretch looks at its own only. */
-const MOST_SHELVES = 256;
-
 /** Corners of more places along the line than this make no cells of their own. */
 const MOST_BREAKS = 64;
 
 /**
  * A closed mesh: flat faces are farthest at their edges, which `edgeWithin` knows exactly.
  *
- * @param slack how far the real surface may lie beyond the mesh, mm, in any direction: added to its reach and to its ends
+ * @param slack how far the real surface may lie beyond the mesh along the line, mm, to both sides
+ * @param rise how far it may lie beyond it away from the line
  */
 export function meshReach({ vertices, triangles }: Triangles, pose: Pose, slack: number, rise = slack): Reach {
-  const count = vertices.length / 3;
   const placed = new Float64Array(vertices.length);
   const { ox, oy, oz, ux, uy, uz, vx, vy, vz, ax, ay, az } = pose;
-  for (let i = 0; i < count; i++) {
-    const [u, v, a] = [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!];
-    placed[3 * i] = ox + ux * u + vx * v + ax * a;
-    placed[3 * i + 1] = oy + uy * u + vy * v + ay * a;
-    placed[3 * i + 2] = oz + uz * u + vz * v + az * a;
+  for (let i = 0; i < vertices.length; i += 3) {
+    const u = vertices[i]!;
+    const v = vertices[i + 1]!;
+    const a = vertices[i + 2]!;
+    placed[i] = ox + ux * u + vx * v + ax * a;
+    placed[i + 1] = oy + uy * u + vy * v + ay * a;
+    placed[i + 2] = oz + uz * u + vz * v + az * a;
   }
-  let [lo, hi] = [Infinity, -Infinity];
-  for (const corner of triangles) {
-    lo = Math.min(lo, placed[3 * corner]!);
-    hi = Math.max(hi, placed[3 * corner]!);
-  }
-  const shelves = shelve(placed, triangles, lo, hi);
-  const seen = new Uint32Array(triangles.length);
-  let round = 0;
-  const each = (from: number, to: number, visit: (p: number, q: number) => void) => {
-    round++;
-    for (let s = shelves.of(from); s <= shelves.of(to); s++) {
-      for (let k = shelves.start[s]!; k < shelves.start[s + 1]!; k++) {
-        const edge = shelves.edges[k]!;
-        if (seen[edge] === round) continue;
-        seen[edge] = round;
-        visit(3 * triangles[edge]!, 3 * triangles[edge % 3 === 2 ? edge - 2 : edge + 1]!);
-      }
-    }
-  };
-  const squared = (p: number, q: number, from: number, to: number) =>
-    edgeWithin(placed[p]!, placed[p + 1]!, placed[p + 2]!, placed[q]!, placed[q + 1]!, placed[q + 2]!, from, to);
+  const shelves = shelveEdges(placed, triangles);
+  const { lo, hi } = shelves;
   const breaks = breaksOf(placed, triangles, lo, hi);
+  const seen: SeenEdges = { squared: -1, from: 0, to: 0, first: -1, last: -1 };
   return {
     lo: lo - slack,
     hi: hi + slack,
     breaks: slack === 0 ? breaks : breaks.flatMap((x) => [x - slack, x + slack]),
     within(from, to, found) {
-      let [best, p, q] = [-1, 0, 0];
-      each(from - slack, to + slack, (a, b) => {
-        const r = squared(a, b, from - slack, to + slack);
-        if (r > best) [best, p, q] = [r, a, b];
-      });
-      if (best < 0) return;
       if (slack > 0) {
-        found.most = Math.max(found.most, Math.sqrt(best) + rise);
-        best = -1;
-        each(from, to, (a, b) => {
-          const r = squared(a, b, from, to);
-          if (r > best) [best, p, q] = [r, a, b];
-        });
+        shelves.look(from - slack, to + slack, seen);
+        if (seen.squared < 0) return;
+        found.most = Math.max(found.most, Math.sqrt(seen.squared) + rise);
       }
-      const width = (to - from) * 1e-3;
-      const near = [-1, -1];
-      each(from, from + width, (a, b) => {
-        near[0] = Math.max(near[0]!, squared(a, b, from, from + width));
-      });
-      each(to - width, to, (a, b) => {
-        near[1] = Math.max(near[1]!, squared(a, b, to - width, to));
-      });
-      const least = Math.min(near[0]!, near[1]!);
-      if (least >= 0) takeEven(found, Math.sqrt(least) + rise);
-      if (best < 0) return;
+      shelves.look(from, to, seen);
+      const even = Math.min(seen.first, seen.last);
+      if (even >= 0) takeEven(found, Math.sqrt(even) + rise);
+      if (seen.squared < 0) return;
+      const [p, q] = [seen.from, seen.to];
       const [x, y, z] = farthestOnEdge(
         placed[p]!,
         placed[p + 1]!,
@@ -91,41 +58,10 @@ export function meshReach({ vertices, triangles }: Triangles, pose: Pose, slack:
         from,
         to,
       );
-      (slack > 0 ? takePoint : takeExact)(found, away(y, z), x, y, z);
+      if (slack > 0) takePoint(found, away(y, z), x, y, z);
+      else takeExact(found, away(y, z), x, y, z);
     },
   };
-}
-
-interface Shelves {
-  readonly of: (x: number) => number;
-  /** The edges of shelf s are `edges[start[s]]` up to `edges[start[s + 1]]`; edge 3 t + k leaves corner k of triangle t. */
-  readonly start: Uint32Array;
-  readonly edges: Uint32Array;
-}
-
-function shelve(placed: Float64Array, triangles: Uint32Array, lo: number, hi: number): Shelves {
-  const shelves = Math.max(1, Math.min(MOST_SHELVES, Math.floor(triangles.length / 12)));
-  const scale = shelves / (hi - lo || 1);
-  const of = (x: number) => Math.max(0, Math.min(shelves - 1, Math.floor((x - lo) * scale)));
-  const span = (edge: number): readonly [number, number] => {
-    const a = placed[3 * triangles[edge]!]!;
-    const b = placed[3 * triangles[edge % 3 === 2 ? edge - 2 : edge + 1]!]!;
-    // An edge square to the line, and its like, count on both sides of a shelf's end.
-    return [of(Math.min(a, b) - SLIVER_MM), of(Math.max(a, b) + SLIVER_MM)];
-  };
-  const start = new Uint32Array(shelves + 1);
-  for (let edge = 0; edge < triangles.length; edge++) {
-    const [first, last] = span(edge);
-    for (let s = first; s <= last; s++) start[s + 1]!++;
-  }
-  for (let s = 0; s < shelves; s++) start[s + 1]! += start[s]!;
-  const edges = new Uint32Array(start[shelves]!);
-  const next = start.slice();
-  for (let edge = 0; edge < triangles.length; edge++) {
-    const [first, last] = span(edge);
-    for (let s = first; s <= last; s++) edges[next[s]!++] = edge;
-  }
-  return { of, start, edges };
 }
 
 /** Where faces stand square to the line, and every corner of a mesh with few. */

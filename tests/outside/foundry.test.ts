@@ -139,7 +139,7 @@ describe('freezing', () => {
     expect(modulusOf.cylinderOnBase(1, 1.5)).toBeCloseTo(3 / 14, 12);
   });
   test('A356 in silica sand from first principles: about 3.5 s/mm² (worked out by hand)', () => {
-    const heat = { densityKgM3: 2400, latentKJKg: 389, heatKJKgK: 0.963, solidusC: 613, pourC: 740, ambientC: 48 };
+    const heat = { densityKgM3: 2400, latentKJKg: 389, heatKJKgK: 0.963, freezesC: 613, pourC: 740, ambientC: 48 };
     expect(mouldConstantOf({ ...heat, mouldKRhoC: SAND_K_RHO_C })).toBeCloseTo(3.5, 0);
   });
 });

@@ -24,6 +24,8 @@ export type DryingState =
   /** The scale cannot see so small a loss: its step is more than the share of the coating's mass. */
   | 'scale-too-coarse'
   | 'losing'
+  /** Heavier than before by more than the share: it takes up moisture where it stands. */
+  | 'gaining'
   /** One interval holds the rule, twice running is asked for. */
   | 'nearly'
   | 'constant';
@@ -58,17 +60,18 @@ export function dryingOf({ weighings, bareKg, resolutionKg, share, leastHours }:
   const shares = intervals.map(([from, to]) => (from.massKg - to.massKg) / Math.max(coatingKg, 1e-9));
   const lastShare = shares.at(-1);
   const hold = shares.map((loss) => Math.abs(loss) <= share + 1e-12);
-  const coarse = coatingKg > 0 && resolutionKg > share * coatingKg * (1 + 1e-9);
-  const state: DryingState = coarse
-    ? 'scale-too-coarse'
-    : shares.length < 2
-      ? 'too-few'
-      : hold.at(-1) && hold.at(-2)
-        ? 'constant'
-        : hold.at(-1)
-          ? 'nearly'
-          : 'losing';
+  const state = stateOf(shares, hold, coatingKg > 0 ? resolutionKg / coatingKg : 0, share);
   return { state, coatingKg, lastShare, fit, hoursLeft: hoursLeft(state, fit, coatingKg, share, leastHours) };
+}
+
+/** A coarse scale still sees a large loss: only what it shows as constant says nothing. */
+function stateOf(shares: readonly number[], hold: readonly boolean[], step: number, share: number): DryingState {
+  const last = shares.at(-1);
+  const coarse = step > share * (1 + 1e-9);
+  if (last !== undefined && Math.abs(last) > share + (coarse ? step : 1e-12)) return last > 0 ? 'losing' : 'gaining';
+  if (coarse) return 'scale-too-coarse';
+  if (shares.length < 2) return 'too-few';
+  return hold.at(-2) ? 'constant' : 'nearly';
 }
 
 /** Back from the last weighing: the nearest earlier one that is far enough off, and so on. Latest last. */

@@ -18,7 +18,8 @@ export interface MouldHeat {
   readonly densityKgM3: number;
   readonly latentKJKg: number;
   readonly heatKJKgK: number;
-  readonly solidusC: number;
+  /** What it is taken to freeze at: the liquidus of an alloy with a range, which agrees with published constants better. */
+  readonly freezesC: number;
   readonly pourC: number;
   readonly ambientC: number;
   /** k ρ c of the mould, W²·s/(m⁴·K²): about 1.06e6 for dry silica sand (0.6 · 1600 · 1100, from memory). */
@@ -29,15 +30,16 @@ export interface MouldHeat {
 export const SAND_K_RHO_C = 0.6 * 1600 * 1100;
 
 /**
- * B = [ρ (L + c (T_pour − T_s)) / (1.128 √(kρc) (T_s − T_ambient))]², one-dimensional conduction into the mould
+ * B = [ρ (L + c (T_pour − T_f)) / (1.128 √(kρc) (T_f − T_ambient))]², one-dimensional conduction into the mould
  * (1.128 = 2/√π; lecture on feeder design). It takes no account of convection, air gaps or foam: a figure of order, for
  * comparing sections.
  *
  * @returns s/mm².
  */
 export function mouldConstantOf(heat: MouldHeat): number {
-  const joulesPerM3 = heat.densityKgM3 * (heat.latentKJKg + heat.heatKJKgK * (heat.pourC - heat.solidusC)) * 1000;
-  const root = joulesPerM3 / ((2 / Math.sqrt(Math.PI)) * Math.sqrt(heat.mouldKRhoC) * (heat.solidusC - heat.ambientC));
+  const joulesPerM3 =
+    heat.densityKgM3 * (heat.latentKJKg + heat.heatKJKgK * Math.max(0, heat.pourC - heat.freezesC)) * 1000;
+  const root = joulesPerM3 / ((2 / Math.sqrt(Math.PI)) * Math.sqrt(heat.mouldKRhoC) * (heat.freezesC - heat.ambientC));
   return root ** 2 * 1e-6;
 }
 

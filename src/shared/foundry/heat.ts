@@ -29,16 +29,23 @@ export function heatGiven(alloy: Thermal, fromC: number, toC: number): number {
   return Math.max(0, content(alloy, fromC) - content(alloy, toC));
 }
 
+/** Heat that a kilogram of liquid at `fromC` has given off when so much of it is solid, kJ/kg: 0 just begins to freeze, 1 is frozen. */
+export function heatToFraction(alloy: Thermal, fromC: number, solidFraction: number): number {
+  return Math.max(0, content(alloy, fromC) - (1 - solidFraction) * meltingHeat(alloy));
+}
+
+/** From the solidus to the liquidus, kJ/kg. */
+const meltingHeat = (alloy: Thermal): number => alloy.latentKJKg + meanHeat(alloy) * (alloy.liquidusC - alloy.solidusC);
+
 /** Heat content over the solidus, kJ/kg; negative below it. */
 function content(alloy: Thermal, at: number): number {
-  const { solidusC, liquidusC, latentKJKg, solidHeatKJKgK, liquidHeatKJKgK } = alloy;
+  const { solidusC, liquidusC, solidHeatKJKgK, liquidHeatKJKgK } = alloy;
   if (at <= solidusC && at < liquidusC) return solidHeatKJKgK * (at - solidusC);
   if (at < liquidusC) {
     const share = (at - solidusC) / (liquidusC - solidusC);
-    return share * (latentKJKg + meanHeat(alloy) * (liquidusC - solidusC));
+    return share * meltingHeat(alloy);
   }
-  const melted = latentKJKg + meanHeat(alloy) * (liquidusC - solidusC);
-  return melted + liquidHeatKJKgK * (at - liquidusC);
+  return meltingHeat(alloy) + liquidHeatKJKgK * (at - liquidusC);
 }
 
 const meanHeat = ({ solidHeatKJKgK, liquidHeatKJKgK }: Thermal): number => (solidHeatKJKgK + liquidHeatKJKgK) / 2;
@@ -52,9 +59,9 @@ export interface Cooled {
 
 /** The inverse of {@link heatGiven}. */
 export function cooledBy(alloy: Thermal, fromC: number, givenKJKg: number): Cooled {
-  const { solidusC, liquidusC, latentKJKg, solidHeatKJKgK, liquidHeatKJKgK } = alloy;
+  const { solidusC, liquidusC, solidHeatKJKgK, liquidHeatKJKgK } = alloy;
   const left = content(alloy, fromC) - givenKJKg;
-  const melted = latentKJKg + meanHeat(alloy) * (liquidusC - solidusC);
+  const melted = meltingHeat(alloy);
   if (left >= melted) return { temperatureC: liquidusC + (left - melted) / liquidHeatKJKgK, solidFraction: 0 };
   if (left <= 0) return { temperatureC: solidusC + left / solidHeatKJKgK, solidFraction: 1 };
   const share = left / melted;

@@ -1,4 +1,4 @@
-import { cooledBy, heatGiven, type Thermal } from './heat.ts';
+import { cooledBy, heatGiven, heatToFraction, type Thermal } from './heat.ts';
 
 /** Mean heat capacity of mild steel, kJ/(kg·K): 0.49 cold, 0.6 to 0.7 near 600 °C; this mean is the safe one. */
 export const STEEL_HEAT = 0.56;
@@ -39,29 +39,36 @@ export function insertBalance(alloy: Thermal, given: InsertCase): InsertBalance 
     else high = middle;
   }
   const temperatureC = (low + high) / 2;
-  const { solidFraction } = cooledBy(
-    alloy,
-    pourC,
-    metalKg > 0 ? (insertKg * insertHeat * (temperatureC - insertC)) / metalKg : 0,
-  );
-  const superheatK = Math.max(0, temperatureC - alloy.liquidusC);
-  return {
-    temperatureC,
-    solidFraction: temperatureC >= alloy.liquidusC ? 0 : solidFraction,
-    superheatK,
-    marginKJ: over(alloy.liquidusC),
-  };
+  const marginKJ = over(alloy.liquidusC);
+  // A metal that freezes at one temperature stays at it while its latent heat leaves: what it has given tells, not where it stands.
+  const taken = insertKg * insertHeat * (temperatureC - insertC);
+  const solidFraction = marginKJ >= 0 ? 0 : metalKg > 0 ? cooledBy(alloy, pourC, taken / metalKg).solidFraction : 1;
+  return { temperatureC, solidFraction, superheatK: Math.max(0, temperatureC - alloy.liquidusC), marginKJ };
 }
 
 /**
- * Coldest insert that leaves the metal wholly liquid with `superheatK` to spare, °C; not below `−273`, and possibly more than
- * is wise: the caller holds it against what can be done.
+ * Coldest insert that leaves the metal wholly liquid with `superheatK` to spare, °C: possibly below all there is, or more than
+ * is wise. The caller holds it against what can be done.
  */
 export function leastPreheat(alloy: Thermal, given: Omit<InsertCase, 'insertC'>, superheatK: number): number {
-  const { metalKg, pourC, insertKg, insertHeat } = given;
-  if (insertKg === 0) return Number.NEGATIVE_INFINITY;
   const at = alloy.liquidusC + superheatK;
-  return at - (metalKg * heatGiven(alloy, pourC, at)) / (insertKg * insertHeat);
+  return leastInsert(given, at, heatGiven(alloy, given.pourC, at));
+}
+
+/** Coldest insert that freezes no more than a share of the metal round it, °C. */
+export const leastPreheatForFraction = (
+  alloy: Thermal,
+  given: Omit<InsertCase, 'insertC'>,
+  solidFraction: number,
+): number => {
+  const at = alloy.liquidusC - solidFraction * (alloy.liquidusC - alloy.solidusC);
+  return leastInsert(given, at, heatToFraction(alloy, given.pourC, solidFraction));
+};
+
+function leastInsert(given: Omit<InsertCase, 'insertC'>, atC: number, givenKJKg: number): number {
+  const { metalKg, insertKg, insertHeat } = given;
+  if (insertKg === 0) return Number.NEGATIVE_INFINITY;
+  return atC - (metalKg * givenKJKg) / (insertKg * insertHeat);
 }
 
 /** √(k ρ c), J/(m²·K·s½). */

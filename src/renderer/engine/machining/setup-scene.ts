@@ -9,7 +9,7 @@ import { materialNamed } from '../../../shared/tables/materials.ts';
 import type { Scene } from '../view.ts';
 
 /** All that a set-up is worked out from, as the build has it now. */
-export function setupInput(scene: Scene, setup: Setup): SetupInput & { readonly numbers: Numbers } {
+function setupInput(scene: Scene, setup: Setup): SetupInput & { readonly numbers: Numbers } {
   const { index, works, solids } = scene;
   const own = index.materials();
   const partOf = (id: PartId): PartInput | undefined => {

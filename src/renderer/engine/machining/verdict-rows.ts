@@ -9,8 +9,8 @@ import type { LengthUnit } from '../../../shared/quantity/kind.ts';
 import { show } from '../show.ts';
 import type { Scene } from '../view.ts';
 import type { RemedyRow, ShareRow, VerdictRow } from './models.ts';
-import { roundedLength } from './rounded-length.ts';
-import { holdingWords, verdictTitles } from './setup-words.ts';
+import { marginWords, roundedLength } from './rounded-length.ts';
+import { holdingWords, verdictTitle } from './setup-words.ts';
 import { unknownRow } from './unknown-words.ts';
 
 /** Verdicts whose figures are radii of what turns: a lathe is known by the diameters it swings. */
@@ -34,7 +34,7 @@ function rowOf(scene: Scene, setup: Setup, verdict: Verdict, frame: PictureFrame
   const of = radial.has(kind) ? ' radius' : '';
   return {
     key: `${kind} ${verdict.operation ?? ''}`,
-    title: verdictTitles[kind],
+    title: verdictTitle(kind),
     state,
     operation: operation && { id: operation.id, name: operation.name },
     margin: margin === undefined ? undefined : marginWords(margin, unit),
@@ -64,9 +64,6 @@ function inPicture({ along, up, back }: PictureFrame, axis: Axis, at: number): n
   const of = [along, up, back].find((one) => one.axis === axis) ?? along;
   return of.sign * (at - of.zero);
 }
-
-const marginWords = (mm: number, unit: LengthUnit): string =>
-  mm < 0 ? `−${roundedLength(-mm, unit)}` : `+${roundedLength(mm, unit)}`;
 
 /** From the worst to the best that limits make of a margin. */
 function bandWords(margin: number, { minus, plus }: Verdict['band'], unit: LengthUnit): string | undefined {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { speedWords, timeWords } from './operation-words.ts';
-import { roundedLength } from './rounded-length.ts';
+import { clearanceWords, marginWords, roundedLength } from './rounded-length.ts';
 import { fieldName, problemsOf } from './unknown-words.ts';
 
 describe('words of the Machine Shop', () => {
@@ -21,13 +21,22 @@ describe('words of the Machine Shop', () => {
   });
 
   test.each([
-    [5.2649, 'mm', '5.26 mm'],
-    [5.2699, 'mm', '5.26 mm'],
-    [0.3 - 0.1, 'mm', '0.2 mm'],
-    [0, 'mm', '0 mm'],
-    [25.4, 'in', '1 in'],
-  ] as const)('a margin of %f mm promises no more than %s: %s', (mm, unit, words) => {
-    expect(roundedLength(mm, unit)).toBe(words);
+    [5.2649, 'mm', '+5.26 mm'],
+    [5.2699, 'mm', '+5.26 mm'],
+    [0.3 - 0.1, 'mm', '+0.2 mm'],
+    [0, 'mm', '+0 mm'],
+    [-2.4621, 'mm', '−2.47 mm'],
+    [-2.46, 'mm', '−2.46 mm'],
+    [25.4, 'in', '+1 in'],
+    [-0.03, 'in', '−0.002 in'],
+  ] as const)('a margin of %f mm, told in %s, promises no more: %s', (mm, unit, words) => {
+    expect(marginWords(mm, unit)).toBe(words);
+    expect(clearanceWords(mm, unit)).toContain(words.slice(1));
+  });
+
+  test('sizes are told to the nearest step', () => {
+    expect(roundedLength(84.7349, 'mm')).toBe('84.73 mm');
+    expect(roundedLength(84.7351, 'mm')).toBe('84.74 mm');
   });
 
   test('fields are called as their forms call them', () => {

@@ -19,21 +19,37 @@ import { defineView, type Scene } from '../view.ts';
 export const setupView = defineView<{ readonly setup: SetupId; readonly part: PartId }, SetupModel | undefined>({
   ofSolid: true,
   open: () => {
-    let behind: readonly unknown[] = [];
+    let seen: readonly unknown[] = [];
     let picture = 0;
+    let last: { readonly from: readonly unknown[]; readonly model: SetupModel } | undefined;
     return (scene, { setup }) => {
-      const record = scene.index.setup(setup);
-      const part = record && scene.index.part(record.part);
+      const { index, works, solids } = scene;
+      const record = index.setup(setup);
+      const part = record && index.part(record.part);
       if (record === undefined || part === undefined) return undefined;
       const check = checkOf(scene, record);
-      const bodies = [record.part, ...record.fellows.map((fellow) => fellow.part)].map(scene.solids.bodiesOf);
-      const from = [record, check.profile, scene.solids.figuresOf(record.part), ...bodies];
-      if (from.length !== behind.length || from.some((value, i) => value !== behind[i])) picture++;
-      behind = from;
-      return modelOf(scene, record, part.name, check, picture);
+      const held = [record.part, ...record.fellows.map((fellow) => fellow.part)];
+      const look = [record, check.profile, solids.figuresOf(record.part), ...held.map(solids.bodiesOf)];
+      if (!same(look, seen)) picture++;
+      seen = look;
+      const from: unknown[] = [
+        check,
+        picture,
+        index.settings(),
+        index.machines(),
+        index.parts(),
+        index.operationsOf(record.part),
+      ];
+      for (const id of held) from.push(index.stationsOf(id), index.dimensionsOf(id), ...works.drawing.axesOf(id));
+      if (last === undefined || !same(from, last.from))
+        last = { from, model: modelOf(scene, record, part.name, check, picture) };
+      return last.model;
     };
   },
 });
+
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((value, i) => value === b[i]);
 
 function modelOf(scene: Scene, record: Setup, part: string, check: SetupCheck, picture: number): SetupModel {
   const { index } = scene;

@@ -42,9 +42,6 @@ export const circle = (radius: number, [x, y]: Point = [0, 0]): readonly Point[]
     return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
   });
 
-/** Same outline with left and right, or up and down, exchanged. */
-export const mirrored = (points: readonly Point[]): readonly Point[] => points.map(([x, y]): Point => [x, -y]);
-
 interface Box {
   readonly left: number;
   readonly bottom: number;

@@ -53,7 +53,7 @@ export function saddleAt({ saddle }: LatheScene, tool: number, cut: Cut | undefi
 }
 
 /** The zones while a cut is made at a place along the bed. What is not known of the saddle has none. */
-export function zonesAt(scene: LatheScene, tool: number, cut?: Cut): readonly Zone[] {
+function zonesAt(scene: LatheScene, tool: number, cut?: Cut): readonly Zone[] {
   const edge = saddleAt(scene, tool, cut);
   const { wingRadius, towardsHead, towardsTail, slideRadius, slideWidth } = scene.saddle;
   const zones = [...bedZones(scene)];
@@ -81,7 +81,7 @@ export function stepsWithin(swept: readonly SweptStep[], from: number, to: numbe
 }
 
 /** The chuck or plate turns with the work, and must pass the saddle too; undefined where too little is known of it. */
-export function headStep({ head, nose }: LatheScene): SweptStep | undefined {
+function headStep({ head, nose }: LatheScene): SweptStep | undefined {
   if (nose === undefined || head.is === 'centre' || head.diameter === undefined) return undefined;
   const length = head.is === 'chuck' ? head.length : head.face;
   if (length === undefined) return undefined;

@@ -214,7 +214,7 @@ interface TickProps {
   readonly onChange: (checked: boolean) => void;
 }
 
-export function Tick({ label, checked, disabled, onChange }: TickProps) {
+function Tick({ label, checked, disabled, onChange }: TickProps) {
   return (
     <label className="tick-field">
       <input

@@ -19,7 +19,7 @@ interface SetupListProps {
   readonly onAdd: () => void;
 }
 
-export const pickSetup = (row: SetupRow): void => {
+const pickSetup = (row: SetupRow): void => {
   setMachining({ setup: row.record.id });
   goTo({ part: row.record.part, subject: row.record.id });
 };

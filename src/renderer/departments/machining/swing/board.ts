@@ -17,8 +17,8 @@ export interface Board {
 
 type Box = PictureView['box'];
 
-export const widthOf = (box: Box): number => box.right - box.left;
-export const heightOf = (box: Box): number => box.top - box.bottom;
+const widthOf = (box: Box): number => box.right - box.left;
+const heightOf = (box: Box): number => box.top - box.bottom;
 
 function boardOf(box: Box, scale: number, left: number, top: number, sheet: number): Board {
   return {

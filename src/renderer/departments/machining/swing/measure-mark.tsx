@@ -1,10 +1,12 @@
 import type { PictureItem } from '../../../../shared/machining/picture/picture.ts';
+import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
+import { clearanceWords, roundedLength } from '../../../engine/machining/rounded-length.ts';
 import type { Board } from './board.ts';
 
 interface MeasureMarkProps {
   readonly item: Extract<PictureItem, { is: 'measure' }>;
   readonly board: Board;
-  readonly words: (mm: number) => string;
+  readonly unit: LengthUnit;
 }
 
 const ARROW_PX = 7;
@@ -15,7 +17,7 @@ const ASIDE_PX = 20;
 const LETTER_PX = 7.2;
 
 /** A distance between two places: lines and arrows, and what it means in words. */
-export function MeasureMark({ item, board, words }: MeasureMarkProps) {
+export function MeasureMark({ item, board, unit }: MeasureMarkProps) {
   const [x0, y0] = board.at(item.from);
   const [x1, y1] = board.at(item.to);
   const length = Math.hypot(x1 - x0, y1 - y0);
@@ -32,7 +34,7 @@ export function MeasureMark({ item, board, words }: MeasureMarkProps) {
     : `M${x0 - ux * OUT_PX} ${y0 - uy * OUT_PX}L${x0} ${y0}M${x1} ${y1}L${x1 + ux * OUT_PX} ${y1 + uy * OUT_PX}M${x0} ${y0}L${x1} ${y1}`;
   // Ticks across the ends show the places that are meant, however short the distance.
   const tick = (x: number, y: number) => `M${x - uy * 16} ${y + ux * 16}L${x + uy * 16} ${y - ux * 16}`;
-  const text = textOf(item, words);
+  const text = textOf(item, unit);
   const reach = text.length * LETTER_PX + ASIDE_PX;
   // Where there is no room to the right the figure stands to the left.
   const toLeft = isUpright && x0 + reach > board.sheet && x0 - reach > 0;
@@ -50,8 +52,8 @@ export function MeasureMark({ item, board, words }: MeasureMarkProps) {
   );
 }
 
-function textOf({ means, mm, state }: MeasureMarkProps['item'], words: (mm: number) => string): string {
-  if (means === 'needed') return words(mm);
-  if (mm < 0) return `hits by ${words(-mm)}`;
-  return state === 'at the limit' ? `${words(mm)} left, at the limit` : `${words(mm)} clear`;
+function textOf({ means, mm, state }: MeasureMarkProps['item'], unit: LengthUnit): string {
+  if (means === 'needed') return roundedLength(mm, unit);
+  const words = clearanceWords(mm, unit);
+  return state === 'at the limit' ? `${words}, at the limit` : words;
 }

@@ -1,6 +1,7 @@
 import { memo, useId, useMemo } from 'react';
 import type { PictureItem, PictureView } from '../../../../shared/machining/picture/picture.ts';
 import type { Point, SeenWork } from '../../../../shared/machining/picture/scene.ts';
+import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
 import { type Board, pathOf } from './board.ts';
 import { MeasureMark } from './measure-mark.tsx';
 
@@ -9,8 +10,7 @@ interface SetupDrawingProps {
   readonly board: Board;
   /** The work as this view sees it; undefined while its solid is being made. */
   readonly work: SeenWork | undefined;
-  /** A length in the build's unit. */
-  readonly words: (mm: number) => string;
+  readonly unit: LengthUnit;
 }
 
 /** Letters of names, px: about so wide each. */
@@ -19,14 +19,14 @@ const LETTER_PX = 6.4;
 const HIGH_PX = 13;
 
 /** One view of a set-up in the window. Lines keep their width however large it is drawn. */
-export function SetupDrawing({ view, board, work, words }: SetupDrawingProps) {
+export function SetupDrawing({ view, board, work, unit }: SetupDrawingProps) {
   const id = useId();
   return (
     <g className={`swing-view ${view.side}`}>
       <Hatching id={id} />
       {view.items.map((item, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: marks have no identity, they are drawn in order
-        <Mark key={i} item={item} board={board} work={work} words={words} hatch={id} />
+        <Mark key={i} item={item} board={board} work={work} unit={unit} hatch={id} />
       ))}
     </g>
   );
@@ -52,11 +52,11 @@ interface MarkProps {
   readonly item: PictureItem;
   readonly board: Board;
   readonly work: SeenWork | undefined;
-  readonly words: (mm: number) => string;
+  readonly unit: LengthUnit;
   readonly hatch: string;
 }
 
-function Mark({ item, board, work, words, hatch }: MarkProps) {
+function Mark({ item, board, work, unit, hatch }: MarkProps) {
   switch (item.is) {
     case 'area': {
       const d = item.loops.map((loop) => pathOf(board, loop, true)).join('');
@@ -70,7 +70,7 @@ function Mark({ item, board, work, words, hatch }: MarkProps) {
     case 'work':
       return work === undefined ? null : <Work work={work} board={board} />;
     case 'measure':
-      return <MeasureMark item={item} board={board} words={words} />;
+      return <MeasureMark item={item} board={board} unit={unit} />;
     case 'name': {
       const [wide, high] = item.room;
       if (wide * board.scale < item.text.length * LETTER_PX + 4 || high * board.scale < HIGH_PX) return null;

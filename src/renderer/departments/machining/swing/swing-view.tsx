@@ -31,7 +31,6 @@ const EDGE = 12;
 export function SwingView({ model, scene, verdict, second, work }: SwingViewProps) {
   const sheet = useRef<HTMLDivElement>(null);
   const size = useSize(sheet);
-  const words = (mm: number) => roundedLength(mm, model.unit);
   const [chosen, setChosen] = useState<number>();
   const ofVerdict = verdict?.operation?.id;
   const [picked, setPicked] = useState<string>();
@@ -48,7 +47,7 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
     return layOut(front.box, other.box, third?.box, width, height);
   }, [views, size]);
   const move = (px: number, board: Board) => setChosen(clamp(board.along(px - EDGE), range));
-  const place = placeWords(model, tool, words);
+  const place = placeWords(model, tool);
   const canMove = range[1] > range[0];
   return (
     <div className="swing-frame">
@@ -74,7 +73,7 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
                 const board = boards[i];
                 return (
                   board !== undefined && (
-                    <SetupDrawing key={view.side} view={view} board={board} work={work[view.side]} words={words} />
+                    <SetupDrawing key={view.side} view={view} board={board} work={work[view.side]} unit={model.unit} />
                   )
                 );
               })}
@@ -117,7 +116,7 @@ export function SwingView({ model, scene, verdict, second, work }: SwingViewProp
         <output className="figure swing-place">{place}</output>
       </div>
       {scene.is === 'lathe' && (
-        <ZoneStrip scene={scene} tool={tool} cut={cut} verdicts={model.verdicts} words={words} />
+        <ZoneStrip scene={scene} tool={tool} cut={cut} verdicts={model.verdicts} unit={model.unit} />
       )}
     </div>
   );
@@ -146,8 +145,8 @@ function startOf(scene: SetupScene, cut: Cut | undefined, verdict: VerdictRow | 
 }
 
 /** `41 mm along X`: measured as the drawing measures, from the part's datum. */
-function placeWords({ from, record }: SetupModel, tool: number, words: (mm: number) => string): string {
-  return `${words(from.at + from.sign * tool)} along ${record.line.axis}`;
+function placeWords({ from, record, unit }: SetupModel, tool: number): string {
+  return `${roundedLength(from.at + from.sign * tool, unit)} along ${record.line.axis}`;
 }
 
 function pictureWords({ record, part }: SetupModel, verdict: VerdictRow | undefined): string {

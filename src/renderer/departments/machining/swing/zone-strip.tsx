@@ -1,7 +1,9 @@
 import type { Cut, LatheScene } from '../../../../shared/machining/picture/scene.ts';
 import { readZones, type ZoneRead } from '../../../../shared/machining/picture/zones.ts';
 import type { VerdictState } from '../../../../shared/machining/setup-check.ts';
+import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
 import type { VerdictRow } from '../../../engine/machining/models.ts';
+import { clearanceWords } from '../../../engine/machining/rounded-length.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 
 interface ZoneStripProps {
@@ -9,7 +11,7 @@ interface ZoneStripProps {
   readonly tool: number;
   readonly cut: Cut | undefined;
   readonly verdicts: readonly VerdictRow[];
-  readonly words: (mm: number) => string;
+  readonly unit: LengthUnit;
 }
 
 const titles: Readonly<Record<ZoneRead['kind'], string>> = {
@@ -20,7 +22,7 @@ const titles: Readonly<Record<ZoneRead['kind'], string>> = {
 };
 
 /** How the work passes each part of the lathe with the saddle where it stands now. */
-export function ZoneStrip({ scene, tool, cut, verdicts, words }: ZoneStripProps) {
+export function ZoneStrip({ scene, tool, cut, verdicts, unit }: ZoneStripProps) {
   const zones = worstOfEach(readZones(scene, tool, cut));
   return (
     <dl className="swing-zones" aria-label="With the saddle here">
@@ -28,8 +30,7 @@ export function ZoneStrip({ scene, tool, cut, verdicts, words }: ZoneStripProps)
         <div key={zone.kind}>
           <dt className="lettering soft">{titles[zone.kind]}</dt>
           <dd className="figure">
-            <VerdictMark state={stateOf(zone, verdicts)} />{' '}
-            {zone.margin < 0 ? `hits by ${words(-zone.margin)}` : `${words(zone.margin)} clear`}
+            <VerdictMark state={stateOf(zone, verdicts)} /> {clearanceWords(zone.margin, unit)}
           </dd>
         </div>
       ))}

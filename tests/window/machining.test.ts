@@ -75,8 +75,16 @@ describe('the Machine Shop', () => {
     await page.locator('.swing-view.front .swing-area.collision').waitFor();
     await page.locator('.swing-view.end .swing-area.collision').waitFor();
     await expect.poll(() => page.locator('.swing-view.front .swing-measure.hits text').textContent()).toContain(short);
-    const title = page.locator('.title-box .mark.stop .figure');
-    await expect.poll(async () => Number(await title.textContent()), patient).toBeGreaterThan(0);
+  });
+
+  test('the same is a finding that shuts the gate, and leads here', async () => {
+    await chooseMenu(at.app, 'show-works');
+    const finding = page.locator('.finding', { hasText: `drum hits the bed of Small lathe by ${short} mm` });
+    await finding.waitFor(patient);
+    expect(await finding.textContent()).toContain('flange');
+    await finding.getByRole('button').first().click();
+    await setup('barrel between centres').waitFor();
+    expect(await setup('barrel between centres').getAttribute('aria-selected')).toBe('true');
   });
 
   test('the saddle is moved along the cut by keys, and each zone says how it passes there', async () => {

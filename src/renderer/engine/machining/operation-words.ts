@@ -4,6 +4,7 @@ import type { OperationFact, Pass } from '../../../shared/machining/route/operat
 import { formatNumber, formatQuantity } from '../../../shared/quantity/format.ts';
 import type { LengthUnit } from '../../../shared/quantity/kind.ts';
 import { cuttingMetalRows } from '../../../shared/tables/cutting-metals.ts';
+import { roundedLength } from './rounded-length.ts';
 import type { FigureWords, OperationRow } from './route-models.ts';
 
 /** `1 h 20 min`, `12 min`, `45 s`. */
@@ -47,7 +48,8 @@ type Cells = Pick<
 export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: LengthUnit): Cells {
   const { record, passes, minutes } = fact;
   const { process } = record;
-  const length = (mm: number) => formatQuantity(mm, 'length', { unit });
+  // Feeds and last cuts are so fine that hundredths would not tell them apart.
+  const length = (mm: number) => (mm < 0.1 ? formatQuantity(mm, 'length', { unit }) : roundedLength(mm, unit));
   const per = perWords[process] ?? 'turn';
   const first = passes[0];
   const turns = (rpm: number) => `${formatNumber(rpm, 0)} ${strokes.has(process) ? 'strokes/min' : 'rpm'}`;
@@ -80,7 +82,7 @@ export function cellsOf(fact: OperationFact, motorKw: number | undefined, unit: 
     toolMore: toolMoreWords(fact, length),
     speed: first?.speed && speedWords(first.speed.value, unit),
     rpm: first?.rpm && turns(first.rpm.value),
-    feed: first?.feed && `${length(feedRounded(first.feed.value))}/${per}`,
+    feed: first?.feed && `${length(first.feed.value)}/${per}`,
     cuts: cutsWords(passes, length),
     power: power === undefined ? undefined : `${powerWords(power)} kW`,
     powerOf: power === undefined || motorKw === undefined ? undefined : `of ${powerWords(motorKw)} kW`,
@@ -109,8 +111,6 @@ function toolMoreWords({ record, read }: OperationFact, length: (mm: number) => 
   return words.join(', ');
 }
 
-/** A lathe's feeds lie farther apart than thousandths of a millimetre. */
-const feedRounded = (mm: number): number => (mm >= 0.1 ? Math.round(mm * 100) / 100 : mm);
 const powerWords = (kw: number): string => formatNumber(kw, 2);
 
 function cutsWords(passes: readonly Pass[], length: (mm: number) => string): string | undefined {

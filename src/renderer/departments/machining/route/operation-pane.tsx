@@ -3,25 +3,30 @@ import { notifyOutcome } from '../../../app/notices.ts';
 import { goTo } from '../../../app/place.ts';
 import type { OperationRow, RouteModel } from '../../../engine/machining/route-models.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
+import type { FindingLine } from '../../../engine/views/findings.ts';
 import { FindingItem } from '../../../findings/finding-item.tsx';
 import { Button } from '../../../kit/button.tsx';
+import { Empty } from '../../../kit/empty.tsx';
+import { SeverityMark } from '../../../kit/marks.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import { Tabs } from '../../../kit/tabs.tsx';
 import { setMachining } from '../machining-state.ts';
 import { goToUnknown } from '../setups/verdict-list.tsx';
 import { OperationForm } from './operation-form.tsx';
+import { worstOf } from './worst-of.ts';
 
 interface OperationPaneProps {
   readonly row: OperationRow;
   readonly model: RouteModel;
 }
 
-type Side = 'form' | 'figures';
+type Side = 'form' | 'figures' | 'findings';
 
 /** One operation: what it is, and what follows from it. */
 export function OperationPane({ row, model }: OperationPaneProps) {
   const engine = useEngine();
   const editable = useIsEditable();
+  const { findings } = row;
   const [side, setSide] = useState<Side>('form');
   const remove = async () => {
     const outcome = notifyOutcome(await engine.run('operation-remove', { operations: [row.record.id] }));
@@ -39,6 +44,7 @@ export function OperationPane({ row, model }: OperationPaneProps) {
           tabs={[
             { value: 'form', label: 'Form' },
             { value: 'figures', label: 'Figures' },
+            { value: 'findings', label: <Said findings={findings} /> },
           ]}
         />
       }
@@ -50,17 +56,35 @@ export function OperationPane({ row, model }: OperationPaneProps) {
         )
       }
     >
-      {row.findings.length > 0 && (
-        <ul className="operation-findings">
-          {row.findings.map((finding) => (
-            <FindingItem key={finding.key} finding={finding} showPart={false} />
-          ))}
-        </ul>
-      )}
       <div id="operation-side" role="tabpanel" aria-label={side}>
-        {side === 'form' ? <OperationForm row={row} model={model} /> : <Figures row={row} />}
+        {side === 'form' && <OperationForm row={row} model={model} />}
+        {side === 'figures' && <Figures row={row} />}
+        {side === 'findings' && <Findings findings={findings} />}
       </div>
     </Pane>
+  );
+}
+
+/** The tab of what the rules say, with the gravest of it. */
+function Said({ findings }: { readonly findings: readonly FindingLine[] }) {
+  const worst = worstOf(findings);
+  return <>Findings {worst !== undefined && <SeverityMark severity={worst} count={findings.length} />}</>;
+}
+
+function Findings({ findings }: { readonly findings: readonly FindingLine[] }) {
+  if (findings.length === 0) {
+    return (
+      <Empty title="Nothing to say">
+        <p>Every rule has looked at this operation and found nothing amiss.</p>
+      </Empty>
+    );
+  }
+  return (
+    <ul>
+      {findings.map((finding) => (
+        <FindingItem key={finding.key} finding={finding} showPart={false} full />
+      ))}
+    </ul>
   );
 }
 

@@ -1,7 +1,6 @@
 import { Fragment, useRef, useState } from 'react';
 import type { OperationId } from '../../../../shared/base/ids.ts';
 import type { Process } from '../../../../shared/build/operation.ts';
-import type { Severity } from '../../../../shared/check/rule.ts';
 import { notifyOutcome } from '../../../app/notices.ts';
 import type { OperationRow, RouteModel } from '../../../engine/machining/route-models.ts';
 import { useEngine, useIsEditable } from '../../../engine/use-engine.ts';
@@ -9,6 +8,7 @@ import { classNames } from '../../../kit/class-names.ts';
 import { SeverityMark } from '../../../kit/marks.tsx';
 import { useRoving } from '../../../kit/roving.ts';
 import { AddOperation } from './add-operation.tsx';
+import { worstOf } from './worst-of.ts';
 
 interface RouteListProps {
   readonly model: RouteModel;
@@ -73,7 +73,9 @@ export function RouteList({ model, picked, onPick, onAdd, onRemoved }: RouteList
       <div className="route-head lettering soft" aria-hidden="true">
         {heads.map((head, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: columns stand where they stand
-          <span key={i}>{head}</span>
+          <span key={i} className={head === 'Time' ? 'route-time' : undefined}>
+            {head}
+          </span>
         ))}
       </div>
       <div
@@ -142,18 +144,9 @@ interface RowProps {
   readonly onDrop: () => void;
 }
 
-const rank: Readonly<Record<Severity, number>> = { stop: 3, caution: 2, note: 1 };
-
-/** The gravest of what the rules say of it. */
-const worstOf = ({ findings }: OperationRow): Severity | undefined =>
-  findings.reduce<Severity | undefined>(
-    (worst, { severity }) => (worst === undefined || rank[severity] > rank[worst] ? severity : worst),
-    undefined,
-  );
-
 function Row({ row, index, isActive, isOver, canDrag, onPick, onDrag, onOver, onDrop }: RowProps) {
   const { record } = row;
-  const worst = worstOf(row);
+  const worst = worstOf(row.findings);
   return (
     <div
       id={`operation-row-${index}`}

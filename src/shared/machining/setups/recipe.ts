@@ -32,19 +32,23 @@ export interface ChangedNumbers {
   amount(amount: KnownAmount): number;
 }
 
-/** @param noted takes the dimensions behind whatever is asked */
-export function changedNumbers(numbers: Numbers, changes: Changes, noted?: Set<DimensionId>): ChangedNumbers {
+/** Takes the dimensions behind whatever is asked. */
+export interface Sink {
+  noted: Set<DimensionId>;
+}
+
+export function changedNumbers(numbers: Numbers, changes: Changes, sink?: Sink): ChangedNumbers {
   const at = (station: StationId): number => {
     const place = numbers.place(station);
     if (!place) return Number.NaN;
-    if (noted) for (const { dimension } of place.path) noted.add(dimension);
+    if (sink) for (const { dimension } of place.path) sink.noted.add(dimension);
     return placeChanged(place, changes);
   };
   const size = (dimension: DimensionId, role: SizeRole): number => {
     const record = numbers.record(dimension);
     const value = numbers.resolved(dimension)?.value;
     if (record?.kind !== 'dimension' || value === undefined) return Number.NaN;
-    noted?.add(dimension);
+    sink?.noted.add(dimension);
     return sizeChanged(record, value, role, changes);
   };
   return {

@@ -5,7 +5,7 @@ import { boxOfPieces, type PieceBox } from '../swept/box-of-pieces.ts';
 import { type FarthestOfAll, reachWithin } from '../swept/reach-of-piece.ts';
 import type { Stretch, SweepLine, SweepPiece } from '../swept/sweep-piece.ts';
 import { createSweeper, type Sweeper } from '../swept/sweeper.ts';
-import { type ChangedNumbers, changedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
+import { type ChangedNumbers, changedNumbers, dimensionsBehind, type Recipe, type Sink } from './recipe.ts';
 
 /** All that is put into a machine, as records and the drawing tell it. */
 export interface Work {
@@ -54,8 +54,12 @@ export interface Worlds {
   readonly adding: readonly number[];
   readonly pieces: readonly SweepPiece[];
   changed(changes: Changes): World;
-  /** As drawn; the dimensions behind whatever is asked of it are put into `noted`. */
+  /** As drawn; the dimensions behind whatever is asked of it are put into `noted`, until it is called again. */
   noting(noted: Set<DimensionId>): World;
+  /** How far a piece reaches from the line anywhere, as drawn. */
+  greatestOf(index: number): number;
+  /** The dimensions that a piece and the line hang on. */
+  hangsOn(index: number): readonly DimensionId[];
 }
 
 export function createWorlds(work: Work): Worlds {
@@ -66,89 +70,101 @@ export function createWorlds(work: Work): Worlds {
   const line = lineOf(changedNumbers(numbers, AS_DRAWN));
   const drawn: readonly WorldPiece[] = recipes.map((recipe) => readyPiece(sweepOf(recipe, recipe.drawn), line));
 
-  function worldOf(changes: Changes, noted?: Set<DimensionId>): World {
-    const own = changedNumbers(numbers, changes, noted);
-    const moved = anyOf(lineHangsOn, changes);
-    const lineHere = moved ? lineOf(own) : line;
-    const pieces: (WorldPiece | undefined)[] = new Array(recipes.length);
+  // Most worlds are asked for one or two pieces only: what is the same in all of them is made once, out here.
+  function pieceIn(i: number, now: ChangedNumbers, changes: Changes, here: SweepLine): WorldPiece | undefined {
+    const recipe = recipes[i]!;
+    if (anyOf(recipe.dimensions, changes)) {
+      const made = recipe.make(now);
+      return made && readyPiece(sweepOf(recipe, made), here);
+    }
+    return here === line ? drawn[i]! : readyPiece(drawn[i]!.sweep, here);
+  }
+
+  function worldOf(changes: Changes, sink: Sink | undefined): World {
+    const own = changedNumbers(numbers, changes, sink);
+    const here = anyOf(lineHangsOn, changes) ? lineOf(own) : line;
+    const isDrawn = changes.size === 0;
+    const pieces: Map<number, WorldPiece> | undefined = isDrawn ? undefined : new Map();
     let broken = false;
     const pieceAt = (i: number): WorldPiece => {
-      const before = pieces[i];
-      if (before) return before;
-      const recipe = recipes[i]!;
-      const asDrawn = drawn[i]!;
-      let piece = asDrawn;
-      if (anyOf(recipe.dimensions, changes)) {
-        const made = recipe.make(own);
-        if (made) piece = readyPiece(sweepOf(recipe, made), lineHere);
-        else broken = true;
-      } else if (moved) piece = readyPiece(asDrawn.sweep, lineHere);
-      pieces[i] = piece;
+      if (!pieces) return drawn[i]!;
+      let piece = pieces.get(i);
+      if (!piece) {
+        piece = pieceIn(i, own, changes, here);
+        if (!piece) {
+          broken = true;
+          piece = drawn[i]!;
+        }
+        pieces.set(i, piece);
+      }
       return piece;
     };
     const note = (i: number) => {
-      if (!noted) return;
-      for (const dimension of recipes[i]!.dimensions) noted.add(dimension);
-    };
-    const noteLine = () => {
-      if (noted) for (const dimension of lineHangsOn) noted.add(dimension);
+      if (!sink) return;
+      for (const dimension of recipes[i]!.dimensions) sink.noted.add(dimension);
+      for (const dimension of lineHangsOn) sink.noted.add(dimension);
     };
     return {
-      ...own,
+      at: own.at,
+      size: own.size,
+      place: own.place,
+      amount: own.amount,
       changes,
-      line: lineHere,
+      line: here,
       get broken() {
         return broken;
       },
       recipeOf: (i) => recipes[i]!,
       shapeOf(i) {
         note(i);
-        noteLine();
         return pieceAt(i).sweep;
       },
       boxOf(i) {
         note(i);
-        noteLine();
         return pieceAt(i).box;
       },
       extentOf(indexes) {
-        let [low, high] = [Infinity, -Infinity];
-        let [first, last] = [-1, -1];
-        for (const i of indexes) {
-          const along = pieceAt(i).box?.along;
-          if (!along) continue;
-          if (along[0].at < low) [low, first] = [along[0].at, i];
-          if (along[1].at > high) [high, last] = [along[1].at, i];
-        }
-        if (first < 0) return undefined;
-        if (noted) {
-          note(first);
-          note(last);
-          for (const i of indexes) {
-            const along = pieceAt(i).box?.along;
-            if (along && (along[0].at < low + NEAR_MM || along[1].at > high - NEAR_MM)) note(i);
-          }
-        }
-        return [low, high];
+        const extent = extentIn(indexes, pieceAt);
+        if (sink && extent) for (const i of indexes) if (isNearEnd(pieceAt(i).box, extent)) note(i);
+        return extent;
       },
       reachOf(i, stretch) {
         note(i);
-        noteLine();
         return reachWithin(pieceAt(i).sweeper, stretch);
       },
     };
   }
 
-  const asDrawn = worldOf(AS_DRAWN);
+  const sink: Sink = { noted: new Set() };
+  const noting = worldOf(AS_DRAWN, sink);
   return {
     work,
-    drawn: asDrawn,
+    drawn: worldOf(AS_DRAWN, undefined),
     pieces: drawn.map(({ sweep }) => sweep),
     adding: recipes.flatMap(({ adds }, i) => (adds ? [i] : [])),
-    changed: (changes) => worldOf(changes),
-    noting: (noted) => worldOf(AS_DRAWN, noted),
+    changed: (changes) => worldOf(changes, undefined),
+    noting(noted) {
+      sink.noted = noted;
+      return noting;
+    },
+    greatestOf: (i) => drawn[i]!.sweeper.copies[0]?.greatest ?? 0,
+    hangsOn: (i) => [...recipes[i]!.dimensions, ...lineHangsOn],
   };
 }
+
+function extentIn(indexes: readonly number[], pieceAt: (i: number) => WorldPiece): Stretch | undefined {
+  let [low, high] = [Infinity, -Infinity];
+  for (const i of indexes) {
+    const along = pieceAt(i).box?.along;
+    if (!along) continue;
+    low = Math.min(low, along[0].at);
+    high = Math.max(high, along[1].at);
+  }
+  return low <= high ? [low, high] : undefined;
+}
+
+const isNearEnd = (box: PieceBox | undefined, [low, high]: Stretch): boolean =>
+  box !== undefined && (box.along[0].at < low + NEAR_MM || box.along[1].at > high - NEAR_MM);
 
 const sweepOf = ({ piece, adds, grow }: Recipe, { shape, moves }: Recipe['drawn']): SweepPiece => ({
   piece,

@@ -25,7 +25,13 @@ export interface Asking {
   /** A value read before. */
   take<T>(read: Result<T, Unknown>): T | undefined;
   miss(...unknown: readonly Unknown[]): void;
-  question(kind: VerdictKind, operation: OperationId | undefined, carriers: number, term: Question['term']): Question;
+  question(
+    kind: VerdictKind,
+    operation: OperationId | undefined,
+    carriers: number,
+    term: Question['term'],
+    atMost?: Question['atMost'],
+  ): Question;
 }
 
 export function asking({ figures, machine, reading }: Scene): Asking {
@@ -49,12 +55,13 @@ export function asking({ figures, machine, reading }: Scene): Asking {
     amount: (amount, roles, field) => take(reading.amount(amount, roles, field)) ?? NOTHING,
     take,
     miss: (...more) => void unknown.push(...more),
-    question: (kind, operation, carriers, term) => ({
+    question: (kind, operation, carriers, term, atMost) => ({
       kind,
       operation,
       unknown: distinctUnknowns(unknown),
       carriers,
       term,
+      ...(atMost && { atMost }),
     }),
   };
 }

@@ -3,7 +3,7 @@ import { knownCuts, type Scene } from '../setups/scene.ts';
 import { tableStand } from '../setups/table-stand.ts';
 import { asking } from './asking.ts';
 import type { Question } from './question.ts';
-import { leastReachAcross } from './reach-across.ts';
+import { leastDirection, reachTowards } from './reach-across.ts';
 import { unknownCuts } from './turning.ts';
 
 /**
@@ -20,8 +20,9 @@ export function askDrillPress(scene: Scene): readonly Question[] {
   const { setup, worlds } = scene;
   const throat = asking(scene);
   const has = throat.figure('throat');
+  const shortest = leastDirection(worlds);
   const questions: Question[] = [
-    throat.question('in-throat', undefined, 1, (world) => ({ has, needs: leastReachAcross(world, worlds) })),
+    throat.question('in-throat', undefined, 1, (world) => ({ has, needs: reachTowards(world, worlds, shortest) })),
   ];
   for (const { error } of unknownCuts(scene)) {
     const ask = asking(scene);

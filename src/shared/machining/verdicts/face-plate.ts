@@ -2,7 +2,7 @@ import { SEAT_DEPTH_MM } from '../practice.ts';
 import { latheStand, stretchBetween } from '../setups/lathe-stand.ts';
 import type { Scene } from '../setups/scene.ts';
 import { asking } from './asking.ts';
-import { farthestTerm } from './farthest-term.ts';
+import { atMostOf, farthestTerm } from './farthest-term.ts';
 import type { Question } from './question.ts';
 import { isTurning } from './turning.ts';
 
@@ -20,9 +20,15 @@ export function askFacePlate(scene: Scene): readonly Question[] {
   const { sense } = latheStand(scene);
   const pieces = scene.worlds.adding;
   return [
-    ask.question('face-plate', undefined, pieces.length, (world, i) => {
-      const at = world.place(seat);
-      return farthestTerm(world, pieces[i]!, stretchBetween(at, at + sense * SEAT_DEPTH_MM), radius);
-    }),
+    ask.question(
+      'face-plate',
+      undefined,
+      pieces.length,
+      (world, i) => {
+        const at = world.place(seat);
+        return farthestTerm(world, pieces[i]!, stretchBetween(at, at + sense * SEAT_DEPTH_MM), radius);
+      },
+      atMostOf(scene, radius),
+    ),
   ];
 }

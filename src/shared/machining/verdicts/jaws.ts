@@ -2,7 +2,7 @@ import { FREE_PER_GRIP, FREE_PER_GRIP_CENTRED } from '../practice.ts';
 import { chuckKeys, endOf, latheStand, stretchBetween } from '../setups/lathe-stand.ts';
 import type { Scene } from '../setups/scene.ts';
 import { asking } from './asking.ts';
-import { farthestTerm } from './farthest-term.ts';
+import { atMostOf, farthestTerm } from './farthest-term.ts';
 import type { Question } from './question.ts';
 import { isTurning } from './turning.ts';
 
@@ -52,18 +52,25 @@ export function askJaws(scene: Scene): readonly Question[] {
   if (length.unknown.length > 0) return questions;
 
   const behind = sense * (grip.ends(scene.worlds.drawn)[0] - endOf(scene.worlds.drawn, adding, sense, 'head'));
-  if (behind <= 1e-6) return questions;
+  if (behind <= scene.allowanceMm + 1e-6) return questions;
   const spindle = asking(scene);
   const bore = spindle.figure('spindleBore') / 2;
   questions.push(
-    spindle.question('through-spindle', undefined, adding.length, (world, i) => {
-      const along = world.boxOf(adding[i]!)?.along;
-      if (!along) return undefined;
-      const head = along[sense === 1 ? 0 : 1].at - sense;
-      const jaws = grip.ends(world)[0];
-      if (sense * (jaws - head) <= 0) return undefined;
-      return farthestTerm(world, adding[i]!, stretchBetween(head, jaws), bore);
-    }),
+    spindle.question(
+      'through-spindle',
+      undefined,
+      adding.length,
+      (world, i) => {
+        const along = world.boxOf(adding[i]!)?.along;
+        if (!along) return undefined;
+        const head = along[sense === 1 ? 0 : 1].at - sense;
+        // Stock on the end that is pushed home lies against the jaws' steps.
+        const jaws = grip.ends(world)[0] - sense * scene.worlds.pieces[adding[i]!]!.grow;
+        if (sense * (jaws - head) <= 1) return undefined;
+        return farthestTerm(world, adding[i]!, stretchBetween(head, jaws), bore);
+      },
+      atMostOf(scene, bore),
+    ),
   );
   return questions;
 }

@@ -19,23 +19,53 @@ export interface Judging {
   readonly numbers: Numbers;
   /** The world with one dimension changed. */
   moved(dimension: DimensionId, by: number): World;
+  /** How far a dimension may stray; undefined for one that cannot: a count, a thread. */
+  deviationsOf(dimension: DimensionId): Deviations | undefined;
+  /** What limits could add to the reach of a piece at the very most. */
+  slackOf(piece: number): number;
+}
+
+interface Deviations {
+  readonly minus: number;
+  readonly plus: number;
+  readonly isBound: boolean;
 }
 
 export function judging(worlds: Worlds): Judging {
-  const known = new Map<string, World>();
-  return {
+  const known = new Map<DimensionId, Map<number, World>>();
+  const strays = new Map<DimensionId, Deviations | undefined>();
+  const slacks = new Map<number, number>();
+  const { numbers } = worlds.work;
+  const on: Judging = {
     worlds,
-    numbers: worlds.work.numbers,
+    numbers,
     moved(dimension, by) {
-      const key = `${dimension} ${by}`;
-      let world = known.get(key);
+      let moves = known.get(dimension);
+      if (!moves) {
+        moves = new Map();
+        known.set(dimension, moves);
+      }
+      let world = moves.get(by);
       if (!world) {
         world = worlds.changed(new Map([[dimension, by]]));
-        known.set(key, world);
+        moves.set(by, world);
       }
       return world;
     },
+    deviationsOf(dimension) {
+      if (!strays.has(dimension)) strays.set(dimension, deviationsOf(dimension, numbers));
+      return strays.get(dimension);
+    },
+    slackOf(piece) {
+      let slack = slacks.get(piece);
+      if (slack === undefined) {
+        slack = reachOfLimits(worlds.hangsOn(piece), on);
+        slacks.set(piece, slack);
+      }
+      return slack;
+    },
   };
+  return on;
 }
 
 /** What limits do to a margin: `minus` ≤ 0 ≤ `plus`. */
@@ -86,12 +116,14 @@ export function judge(question: Question, on: Judging): Verdict | undefined {
   let [least, most] = [margin + own.minus, margin + own.plus];
   terms.forEach((other, i) => {
     if (i === worst) return;
+    const far = question.atMost?.(i);
+    if (far && far.margin - on.slackOf(far.piece) > least) return;
     const here = marginOf(other);
     if (here === Infinity) {
       least = Math.min(least, comesNear(question, i, on));
       return;
     }
-    if (here - reachOfLimits(question, i, on) > least) return;
+    if (here - reachOfLimits(dimensionsOf(question, i, on), on) > least) return;
     const spread = spreadOf(question, i, here, on);
     least = Math.min(least, here + spread.minus);
     most = Math.min(most, here + spread.plus);
@@ -120,14 +152,7 @@ function dimensionsOf(question: Question, carrier: number, { worlds }: Judging):
   return noted;
 }
 
-interface Deviations {
-  readonly minus: number;
-  readonly plus: number;
-  readonly isBound: boolean;
-}
-
-/** How far a dimension may stray; undefined for one that cannot: a count, a thread. */
-function deviationsOf(id: DimensionId, { numbers }: Judging): Deviations | undefined {
+function deviationsOf(id: DimensionId, numbers: Numbers): Deviations | undefined {
   const record = numbers.record(id);
   const resolved = numbers.resolved(id);
   if (record?.kind !== 'dimension' || resolved?.value === undefined) return undefined;
@@ -150,7 +175,7 @@ function spreadOf(question: Question, carrier: number, margin: number, on: Judgi
   const shares: Share[] = [];
   const worst = new Map<DimensionId, number>();
   for (const dimension of dimensionsOf(question, carrier, on)) {
-    const deviations = deviationsOf(dimension, on);
+    const deviations = on.deviationsOf(dimension);
     if (!deviations) continue;
     const up = deviations.plus > 0 ? deviations.plus : STEP;
     const down = deviations.minus < 0 ? deviations.minus : -STEP;
@@ -168,7 +193,8 @@ function spreadOf(question: Question, carrier: number, margin: number, on: Judgi
     plus += share.plus;
     if (share.minus < 0) worst.set(dimension, atUp < atDown ? up : down);
   }
-  if (worst.size > 1) {
+  // Together they differ from their sum in the second order only: that matters where it could decide.
+  if (worst.size > 1 && margin > -NEAR_NOTHING_MM && margin + 1.5 * minus < 0) {
     const together = marginMoved(question, carrier, on.worlds.changed(worst satisfies Changes));
     if (together !== undefined) minus = Math.min(minus, together - margin);
   }
@@ -184,11 +210,11 @@ function inOrder(shares: readonly Share[], { numbers }: Judging): readonly Share
   );
 }
 
-/** What limits could take from a carrier's margin at the very most. */
-function reachOfLimits(question: Question, carrier: number, on: Judging): number {
+/** What limits of some dimensions could take from a margin at the very most. */
+function reachOfLimits(dimensions: Iterable<DimensionId>, on: Judging): number {
   let sum = 0;
-  for (const id of dimensionsOf(question, carrier, on)) {
-    const deviations = deviationsOf(id, on);
+  for (const id of dimensions) {
+    const deviations = on.deviationsOf(id);
     if (!deviations) continue;
     const per = on.numbers.resolved(id)?.unit === 'angle' ? 10 : MOST_PER_MM;
     sum += per * Math.max(-deviations.minus, deviations.plus);
@@ -200,7 +226,7 @@ function reachOfLimits(question: Question, carrier: number, on: Judging): number
 function comesNear(question: Question, carrier: number, on: Judging): number {
   let least = Infinity;
   for (const dimension of dimensionsOf(question, carrier, on)) {
-    const deviations = deviationsOf(dimension, on);
+    const deviations = on.deviationsOf(dimension);
     if (!deviations?.isBound) continue;
     for (const by of [deviations.minus, deviations.plus]) {
       if (by === 0) continue;

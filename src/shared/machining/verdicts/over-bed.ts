@@ -3,7 +3,7 @@ import type { Scene } from '../setups/scene.ts';
 import type { World } from '../setups/world.ts';
 import { clearRadius } from '../swept/clear-radius.ts';
 import { asking } from './asking.ts';
-import { farthestTerm } from './farthest-term.ts';
+import { atMostOf, farthestTerm } from './farthest-term.ts';
 import type { Question } from './question.ts';
 import { isTurning } from './turning.ts';
 
@@ -37,7 +37,7 @@ export function askOverBed(scene: Scene): readonly Question[] {
     });
     // In the gap it may pass: whether it does hangs on what is not known.
     if (hasGap && !clears) ask.miss(...stand.unknown);
-    return [ask.question('over-bed', undefined, pieces.length, everywhere)];
+    return [ask.question('over-bed', undefined, pieces.length, everywhere, atMostOf(scene, allowed))];
   }
   const beyond = (world: World, i: number) => {
     const from = stand.nose(world) + stand.sense * gapLength;
@@ -45,18 +45,16 @@ export function askOverBed(scene: Scene): readonly Question[] {
     if (far === undefined || stand.sense * (far - from) <= 0) return undefined;
     return farthestTerm(world, pieces[i]!, stretchBetween(from, far), allowed);
   };
-  const overBed = ask.question('over-bed', undefined, pieces.length, beyond);
+  const overBed = ask.question('over-bed', undefined, pieces.length, beyond, atMostOf(scene, allowed));
   if (!hasGap) return [overBed];
   const inGap = asking(scene);
   const gapRadius = inGap.figure('swingInGap') / 2;
   const length = inGap.figure('gapLength');
-  return [
-    overBed,
-    inGap.question('in-gap', undefined, pieces.length, (world, i) => {
-      const nose = stand.nose(world);
-      return farthestTerm(world, pieces[i]!, stretchBetween(nose, nose + stand.sense * length), gapRadius);
-    }),
-  ];
+  const within = (world: World, i: number) => {
+    const nose = stand.nose(world);
+    return farthestTerm(world, pieces[i]!, stretchBetween(nose, nose + stand.sense * length), gapRadius);
+  };
+  return [overBed, inGap.question('in-gap', undefined, pieces.length, within, atMostOf(scene, gapRadius))];
 }
 
 /** All of a piece along the line. */

@@ -2,7 +2,7 @@ import { type HeadTool, type LatheStand, latheStand, stretchBetween } from '../s
 import { knownCuts, type Scene } from '../setups/scene.ts';
 import type { World } from '../setups/world.ts';
 import { asking } from './asking.ts';
-import { farthestTerm } from './farthest-term.ts';
+import { atMostOf, farthestTerm } from './farthest-term.ts';
 import type { Question, Term } from './question.ts';
 import { saddleFor } from './saddle-at.ts';
 import { isTurning, latheWay, unknownCuts } from './turning.ts';
@@ -35,13 +35,14 @@ export function askOverSaddle(scene: Scene): readonly Question[] {
       const [towardsHead, towardsTail] = isWing ? [ask.figure('saddleHead'), ask.figure('saddleTail')] : [half, half];
       const pieces = scene.worlds.adding;
       const turnsWith = headPiece(scene, stand);
-      return ask.question(kind, cut.operation.id, pieces.length + 1, (world, i) => {
+      const term: Question['term'] = (world, i) => {
         const [head, tail] = edge!(world);
         const [from, to] = [head - towardsHead, tail + towardsTail];
         const piece = pieces[i];
         if (piece === undefined) return turnsWith?.(world, from, to, allowed);
         return farthestTerm(world, piece, stretchBetween(stand.sense * from, stand.sense * to), allowed);
-      });
+      };
+      return ask.question(kind, cut.operation.id, pieces.length + 1, term, atMostOf(scene, allowed));
     });
   });
   return [...missing, ...asked];

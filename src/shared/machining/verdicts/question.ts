@@ -26,4 +26,6 @@ export interface Question {
    * @returns NaN nowhere: a term whose world is broken is thrown away by the caller
    */
   term(world: World, carrier: number): Term | undefined;
+  /** Of carriers that are pieces: which one, and the margin if it reached everywhere as far as it does anywhere. */
+  atMost?(carrier: number): { readonly piece: number; readonly margin: number } | undefined;
 }

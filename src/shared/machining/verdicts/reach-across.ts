@@ -8,29 +8,39 @@ import type { World, Worlds } from '../setups/world.ts';
 const DIRECTIONS = 72;
 
 /**
- * How far the work reaches from the line on the side where it reaches least: what must find room before a column, when the work may
- * be turned about the line. mm.
+ * The direction across the line in which the work reaches least, as drawn: it is turned round on the table so that this side lies
+ * towards the column.
  */
-export function leastReachAcross(world: World, { adding, pieces }: Worlds): number {
-  const { line } = world;
-  const [first, second] = axesAcross(line.axis).map((axis) => axes.indexOf(axis)) as [number, number];
-  let least = Infinity;
+export function leastDirection({ drawn, adding, pieces }: Worlds): Vec3 {
+  const [first, second] = axesAcross(drawn.line.axis).map((axis) => axes.indexOf(axis)) as [number, number];
+  let [best, least]: [Vec3, number] = [[0, 0, 0], Infinity];
   for (let k = 0; k < DIRECTIONS; k++) {
     const angle = (2 * Math.PI * k) / DIRECTIONS;
     const direction = [0, 0, 0];
     direction[first] = Math.cos(angle);
     direction[second] = Math.sin(angle);
-    const offset = direction[first]! * line.u + direction[second]! * line.v;
-    let most = -Infinity;
-    for (const i of adding) {
-      const { shape, moves } = world.shapeOf(i);
-      const { grow } = pieces[i]!;
-      for (const move of moves)
-        most = Math.max(most, reachInDirection(shape, move, direction as unknown as Vec3) + grow - offset);
-    }
-    least = Math.min(least, most);
+    const most = reachTowards(drawn, { adding, pieces }, direction as unknown as Vec3);
+    if (most < least) [best, least] = [direction as unknown as Vec3, most];
   }
-  return Math.max(0, least);
+  return best;
+}
+
+/** How far the work reaches from the line in a direction across it, mm. */
+export function reachTowards(
+  world: World,
+  { adding, pieces }: Pick<Worlds, 'adding' | 'pieces'>,
+  direction: Vec3,
+): number {
+  const { line } = world;
+  const [first, second] = axesAcross(line.axis).map((axis) => axes.indexOf(axis)) as [number, number];
+  const offset = direction[first]! * line.u + direction[second]! * line.v;
+  let most = 0;
+  for (const i of adding) {
+    const { shape, moves } = world.shapeOf(i);
+    const { grow } = pieces[i]!;
+    for (const move of moves) most = Math.max(most, reachInDirection(shape, move, direction) + grow - offset);
+  }
+  return most;
 }
 
 /** How far the work reaches from the line along an axis across it, on the side where it reaches less; mm. */

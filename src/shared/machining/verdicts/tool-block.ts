@@ -3,7 +3,7 @@ import { endOf, type LatheStand, latheStand, stretchBetween, workPieces } from '
 import { knownCuts, type Scene } from '../setups/scene.ts';
 import type { World } from '../setups/world.ts';
 import { type Asking, asking } from './asking.ts';
-import { farthestTerm } from './farthest-term.ts';
+import { atMostOf, farthestTerm } from './farthest-term.ts';
 import { headRadius } from './over-saddle.ts';
 import type { Question, Term } from './question.ts';
 import { alongBed } from './saddle-at.ts';
@@ -85,12 +85,12 @@ function outside(scene: Scene, stand: LatheStand, cut: Cut): readonly Question[]
   const ask = asking(scene);
   ask.figure('toolBlockWidth');
   reachFor(cut, ask);
-  if (leastRadius(cut, scene.worlds.drawn) === undefined) ask.miss({ is: 'field', field: 'cut/diameter' });
+  const least = leastRadius(cut, scene.worlds.drawn);
+  if (least === undefined) ask.miss({ is: 'field', field: 'cut/diameter' });
   const block = blockOf(scene, stand, cut);
+  const beside: Question['term'] = (world, i) => besideTerm(scene, stand, cut, block!, world, adding[i]!);
   const questions = [
-    ask.question('tool-reach', id, adding.length, (world, i) =>
-      besideTerm(scene, stand, cut, block!, world, adding[i]!),
-    ),
+    ask.question('tool-reach', id, adding.length, beside, atMostOf(scene, (block?.reach ?? 0) + (least ?? 0))),
   ];
   const head = headQuestion(scene, stand, cut, block, ask.unknown);
   const tail = tailQuestion(scene, stand, cut, block, ask.unknown);

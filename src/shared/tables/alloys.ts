@@ -178,7 +178,7 @@ export const alloys: readonly AlloyRow[] = [
   },
   {
     name: 'ZA-12',
-    also: ['ZA12', 'zinc alloy'],
+    also: ['ZA-12 sand', 'ZA12', 'zinc alloy'],
     family: 'zinc',
     figures: {
       solidusC: read(380, sheetZa),
@@ -198,7 +198,7 @@ export const alloys: readonly AlloyRow[] = [
   },
   {
     name: 'ZA-27',
-    also: ['ZA27'],
+    also: ['ZA-27 sand', 'ZA27'],
     family: 'zinc',
     figures: {
       solidusC: read(380, sheetZa),

@@ -39,7 +39,7 @@ export function allowanceOf(
   const cope: PracticeFigure | undefined =
     ownCopeMm === undefined
       ? copeExtra(largestMm)
-      : { value: ownCopeMm, status: 'starting value', source: 'as written' };
+      : { value: ownCopeMm, status: 'written', source: 'as written' };
   if (!required || !band || !cope) return undefined;
   const start = grade === '' ? [`grade ${chosen}: ${startingGrade.source} (${startingGrade.status})`] : [];
   return {

@@ -33,7 +33,7 @@ export function closeUnderOf(casting: Casting, reading: Reading): CloseUnder {
   const start = isFoam(casting) ? patternPractice.closeUnderFoam : patternPractice.closeUnderCore;
   if (!own.ok) return { figure: start, isOwn: false, unknown: [own.error] };
   if (own.value === undefined) return { figure: start, isOwn: false, unknown: [] };
-  return { figure: { value: own.value, status: 'starting value', source: 'as written' }, isOwn: true, unknown: [] };
+  return { figure: { value: own.value, status: 'written', source: 'as written' }, isOwn: true, unknown: [] };
 }
 
 /**

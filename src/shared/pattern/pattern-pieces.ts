@@ -150,7 +150,7 @@ function draftOf({ casting, numbers, reading }: PiecesGiven, unknown: PatternUnk
   const isSound = own.ok && own.value !== undefined && own.value >= 0 && own.value <= MOST_DRAFT_DEG;
   if (!own.ok) unknown.push(own.error);
   else if (own.value !== undefined && !isSound) unknown.push({ is: 'written', field: 'draft', text: casting.draft });
-  const figure: PracticeFigure = isSound ? { value: own.value, status: 'starting value', source: 'as written' } : start;
+  const figure: PracticeFigure = isSound ? { value: own.value, status: 'written', source: 'as written' } : start;
   const deg = figure.value;
   const rest = { deg, isOwn: isSound, figure };
   if (deg === 0) return { ...rest, taper: undefined };

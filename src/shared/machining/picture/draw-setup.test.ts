@@ -223,6 +223,26 @@ describe('the picture', () => {
     ]);
   });
 
+  test('room for the block is measured where it is looked at from above', () => {
+    // The block's face stands 84 + 24 before the line; the work beside the cut reaches 95.
+    const shown: ShownVerdict = {
+      kind: 'tool-reach',
+      state: 'clears',
+      operation: undefined,
+      margin: 24 - (95 - 84),
+      has: 24,
+      needs: 95 - 84,
+      at: 26,
+    };
+    const measures = view('above', scene, { ...look, shown }).items.filter(({ is }) => is === 'measure');
+    expect(measures).toMatchObject([{ from: [26, -95], to: [26, -108], mm: 13 }]);
+    // Along the bed: the barrel's front stands at 197, the block ends 157.
+    const along: ShownVerdict = { ...shown, kind: 'tool-block-tail', has: 65, needs: 25, margin: 40, at: 197 };
+    expect(view('above', scene, { ...look, shown: along }).items.filter(({ is }) => is === 'measure')).toMatchObject([
+      { from: [197, -108], to: [157, -108], mm: 40 },
+    ]);
+  });
+
   test('the same input gives the same picture', () => {
     expect(drawSetup(scene, look)).toEqual(drawSetup(scene, look));
   });

@@ -22,6 +22,7 @@ export function latheAbove(scene: LatheScene, look: LatheLook): PictureView {
     ...(look.cut?.way === 'drilled' ? drillItems(scene, look) : []),
     ...(block === undefined ? [] : blockItems(scene, look, block)),
     ...(block === undefined ? [] : collisions(scene, block)),
+    ...(block === undefined ? [] : measureItems(look, block)),
   ];
   return { side: 'above', box, items };
 }
@@ -123,4 +124,26 @@ function collisions(scene: LatheScene, { along, face, back }: Block): readonly P
     against(root, root + tail.out, tail.barrelDiameter / 2);
   }
   return loops.length === 0 ? [] : [area('collision', ...loops)];
+}
+
+/** Room for the block: off the line against what stands beside the cut, or along the bed against head and tail. */
+function measureItems({ shown }: LatheLook, { face }: Block): readonly PictureItem[] {
+  if (shown?.at === undefined || shown.has === undefined || shown.needs === undefined || shown.margin === undefined)
+    return [];
+  const { kind, state, at, has, needs, margin } = shown;
+  const measure = (from: Point, to: Point): readonly PictureItem[] => [
+    { is: 'measure', from, to, mm: margin, means: 'margin', of: kind, state },
+  ];
+  switch (kind) {
+    case 'tool-reach':
+      // What is needed counts from the least radius of the cut, as the tool's own reach does.
+      return measure([at, -(face - has + needs)], [at, -face]);
+    case 'tool-block-head':
+    case 'tool-block-tail': {
+      if (Math.abs(has - face) < 1e-6) return measure([at, -needs], [at, -face]);
+      return measure([at, -face], [kind === 'tool-block-tail' ? at - margin : at + margin, -face]);
+    }
+    default:
+      return [];
+  }
 }

@@ -58,7 +58,7 @@ function endBox(scene: LatheScene): PictureView['box'] {
     [Math.max(half, drawn.radius), Math.max(drawn.radius, holdingRadius(scene))],
   ];
   const { left: l, bottom, right, top } = boxAbout(points, drawn.radius * 0.12);
-  return { left: l, bottom, right, top: top + drawn.radius * 0.12 };
+  return { left: l, bottom, right, top: top + drawn.radius * 0.3 };
 }
 
 /** The bed cut across. */

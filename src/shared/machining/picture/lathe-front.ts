@@ -8,6 +8,8 @@ import { gapOf, readZones, saddleAt, stepsIn, toolRange } from './zones.ts';
 
 /** Bounds nearer to each other than this are one line to the eye, mm. */
 const UNSURE = 0.05;
+/** A length that can be seen, mm. */
+const LEAST = 0.1;
 
 /** Across the bed from the operator's place, headstock to the left. */
 export function latheFront(scene: LatheScene, look: LatheLook): PictureView {
@@ -55,7 +57,8 @@ function frontBox(scene: LatheScene): PictureView['box'] {
   const drill = drillReach(scene, drawn);
   if (drill !== undefined) points.push([drill, drawn.tailstock.half]);
   const { left, bottom, right, top } = boxAbout(points, drawn.radius * 0.12);
-  return { left, bottom, right, top: top + drawn.radius * 0.12 };
+  // Room for a measure over everything.
+  return { left, bottom, right, top: top + drawn.radius * 0.3 };
 }
 
 /** Where the saddle may be asked to stand, over all cuts. */
@@ -178,11 +181,12 @@ function measureItems(scene: LatheScene, { shown }: LatheLook, top: number): rea
       if (needs === undefined) return [];
       const from = scene.head.is === 'centre' ? scene.extent[0] : noseOf(scene);
       const to = scene.tail?.point ?? scene.extent[1];
+      const high = top - drawnSizes(scene).radius * 0.22;
       return [
         {
           is: 'measure',
-          from: [from, top * 0.94],
-          to: [to, top * 0.94],
+          from: [from, high],
+          to: [to, high],
           mm: to - from,
           means: 'needed',
           of: kind,
@@ -191,7 +195,8 @@ function measureItems(scene: LatheScene, { shown }: LatheLook, top: number): rea
       ];
     }
     case 'barrel-travel': {
-      if (scene.tail === undefined || needs === undefined) return [];
+      // A barrel that need not come out is not measured.
+      if (scene.tail === undefined || needs === undefined || needs < LEAST) return [];
       const drawn = drawnSizes(scene);
       const [root, body] = tailReach(scene.tail, drawn);
       const high = drawn.barrel * 1.3;

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { PictureSide } from '../../../../shared/machining/picture/picture.ts';
 import type { SetupModel, VerdictRow } from '../../../engine/machining/models.ts';
 import { Button } from '../../../kit/button.tsx';
@@ -29,12 +30,23 @@ const sidesOf: Readonly<Record<Look, readonly PictureSide[]>> = {
   solid: [],
 };
 
+/** What is seen from above: the room that the tool and its block have. */
+const fromAbove: ReadonlySet<string> = new Set(['tool-reach', 'tool-block-head', 'tool-block-tail']);
+
 /** The set-up in its machine. */
 export function SwingPane({ model, verdict }: SwingPaneProps) {
   const [kept, setLook] = useKeptState<Look>('machining:look', looks, 'end');
   const { scene, record } = model;
   const offered: readonly Look[] = scene?.is === 'lathe' ? looks : ['end'];
-  const look = offered.includes(kept) ? kept : 'end';
+  // A verdict that is seen from above brings that view with it, until the reader asks for another.
+  const [asked, setAsked] = useState<{ readonly for: string | undefined; readonly look: Look }>();
+  const fits = verdict !== undefined && fromAbove.has(verdict.shown.kind) && kept === 'end' ? 'above' : kept;
+  const wanted = asked !== undefined && asked.for === verdict?.key ? asked.look : fits;
+  const look = offered.includes(wanted) ? wanted : 'end';
+  const choose = (each: Look) => {
+    setLook(each);
+    setAsked({ for: verdict?.key, look: each });
+  };
   const work = useSeenWork(record.id, sidesOf[look], model.picture);
   return (
     <Pane
@@ -45,7 +57,7 @@ export function SwingPane({ model, verdict }: SwingPaneProps) {
           <fieldset className="swing-looks">
             <legend className="unseen">Look at it</legend>
             {offered.map((each) => (
-              <Button key={each} look="quiet" pressed={each === look} onClick={() => setLook(each)}>
+              <Button key={each} look="quiet" pressed={each === look} onClick={() => choose(each)}>
                 {lookWords[each]}
               </Button>
             ))}

@@ -37,9 +37,7 @@ export function allowanceOf(
   const required = machiningAllowance(chosen, largestMm);
   const band = castingTolerance(dctg, largestMm);
   const cope: PracticeFigure | undefined =
-    ownCopeMm === undefined
-      ? copeExtra(largestMm)
-      : { value: ownCopeMm, status: 'written', source: 'as written' };
+    ownCopeMm === undefined ? copeExtra(largestMm) : { value: ownCopeMm, status: 'written', source: 'as written' };
   if (!required || !band || !cope) return undefined;
   const start = grade === '' ? [`grade ${chosen}: ${startingGrade.source} (${startingGrade.status})`] : [];
   return {

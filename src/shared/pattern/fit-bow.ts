@@ -34,7 +34,9 @@ export interface BowFit {
 /** The kerf of a bow as it was measured; else the starting value. */
 export function kerfOf(bow: Machine | undefined, lengthUnit: LengthUnit): PracticeFigure {
   const own = bow && readFigures(bow, lengthUnit).values.get('kerf');
-  return own === undefined ? patternPractice.kerf : { value: own, status: 'read', source: `measured on ${bow?.name}` };
+  return own === undefined
+    ? patternPractice.kerf
+    : { value: own, status: 'written', source: `measured on ${bow?.name}` };
 }
 
 /** Whether a bow is large enough for all sections. */

@@ -20,6 +20,8 @@ export interface NestedBoard {
   readonly board: number;
   readonly nth: number;
   readonly laid: readonly LaidSection[];
+  /** Of the board's length; the rest stays in stock. */
+  readonly usedMm: number;
 }
 
 export interface Nesting {
@@ -30,7 +32,7 @@ export interface Nesting {
   readonly tooLarge: readonly string[];
   /** For which no board is left. */
   readonly short: readonly string[];
-  /** Share of the boards used that is no section, 0…1. */
+  /** Share of what is used of the boards that is no section, 0…1. */
   readonly waste: number;
 }
 
@@ -61,17 +63,15 @@ export function nestSections(sections: readonly Section[], boards: readonly Boar
       if ((left.get(board) ?? 0) === 0) break;
       left.set(board, left.get(board)! - 1);
       used.set(board, used.get(board)! + 1);
-      nested.push({ board: board.index, nth: used.get(board)!, laid: laid.map(({ rect }) => rect) });
+      const usedMm = Math.max(...laid.map(({ rect }) => rect.x + rect.width));
+      nested.push({ board: board.index, nth: used.get(board)!, laid: laid.map(({ rect }) => rect), usedMm });
       for (const { section } of laid) {
         waiting = waiting.filter((other) => other !== section);
         if (board.thicknessMm - thickness(section) > SAME_THICKNESS_MM) sliced.push(section.name);
       }
     }
   }
-  const areas = nested.map(({ board }) => {
-    const kind = boards.find(({ index }) => index === board)!;
-    return kind.lengthMm * kind.widthMm;
-  });
+  const areas = nested.map(({ board, usedMm }) => usedMm * boards.find(({ index }) => index === board)!.widthMm);
   const whole = areas.reduce((sum, area) => sum + area, 0);
   const short = waiting.map(({ name }) => name);
   const cut = sections.filter(({ name }) => !tooLarge.includes(name) && !short.includes(name));

@@ -32,8 +32,8 @@ type Score = (room: Free, restX: number, restY: number) => readonly [number, num
 const scores: readonly Score[] = [
   // The least beside the shorter side.
   (_, restX, restY) => [Math.min(restX, restY), Math.max(restX, restY)],
-  // The lowest, then the farthest left.
-  ({ x, y, height }, _, restY) => [y + height - restY, x],
+  // The nearest to the beginning of the sheet, so that what is left of it stays in one piece.
+  ({ x, y, width }, restX) => [x + width - restX, y],
 ];
 
 /** Whether rectangles may be turned wherever it serves, or only where they fit no other way. */
@@ -43,7 +43,7 @@ const turnings = ['freely', 'if need be'] as const;
  * Lays rectangles on sheets of one size, on as few as it comes to: one after another, each in the best free rectangle of the
  * first sheet that has room. The free rectangles of a sheet are the largest there are and overlap one another (Jylänki, A
  * thousand ways to pack the bin, 2010: maximal rectangles). Several ways of choosing are tried, and the one that needs the
- * fewest sheets is taken.
+ * fewest sheets, and the least of their length, is taken.
  *
  * @param sizes largest first; none larger than the sheet, upright or turned.
  */
@@ -55,16 +55,28 @@ export function packRectangles(
   const order = sizes.map((_, index) => index);
   const longestFirst = [...order].sort((a, b) => longer(sizes[b]!) - longer(sizes[a]!) || a - b);
   let best: readonly (readonly PackedRectangle[])[] | undefined;
+  let least = Infinity;
   for (const way of [order, longestFirst]) {
     for (const score of scores) {
       for (const turning of turnings) {
         const sheets = pack(sizes, way, { x: 0, y: 0, width: sheetWidth, height: sheetHeight }, score, turning);
-        if (!best || sheets.length < best.length) best = sheets;
+        const length = usedLength(sizes, sheets);
+        if (best && (sheets.length > best.length || (sheets.length === best.length && length >= least))) continue;
+        best = sheets;
+        least = length;
       }
     }
   }
   return best ?? [];
 }
+
+/** Of all sheets, from their beginning to the end of what lies farthest along. */
+const usedLength = (sizes: readonly Size[], sheets: readonly (readonly PackedRectangle[])[]): number =>
+  sheets.reduce(
+    (sum, sheet) =>
+      sum + Math.max(...sheet.map(({ index, x, turned }) => x + (turned ? sizes[index]!.height : sizes[index]!.width))),
+    0,
+  );
 
 const longer = ({ width, height }: Size): number => Math.max(width, height);
 

@@ -145,6 +145,8 @@ export function planPattern(input: PatternInput): PatternPlan {
   const foam = isFoam(casting);
   const stocked = foam ? readBoards(casting, reading) : { boards: [], unknown: [] };
   unknown.push(...stocked.unknown);
+  if (foam && casting.boards.length === 0) unknown.push({ is: 'field', field: 'boards' });
+  else if (foam && casting.sectionAxis === undefined) unknown.push({ is: 'field', field: 'sectionAxis' });
   const density = reading.plain(
     casting.foamDensity.replace(/\s*kg\s*\/\s*m(³|3|\^3)\s*$/i, ''),
     'foamDensity',

@@ -244,6 +244,28 @@ describe('stock that is drawn', () => {
   });
 });
 
+test('the face of a mirrored copy', () => {
+  const s = sketchBodies();
+  s.body(
+    {
+      type: 'block',
+      x: [s.at('X', 30), s.at('X', 50)],
+      y: [s.at('Y', 0), s.at('Y', 60)],
+      z: [s.at('Z', 0), s.at('Z', 40)],
+    },
+    { repeats: [{ type: 'mirror', axis: 'X', about: s.at('X', 0) }] },
+  );
+  const outside = s.at('X', -50);
+  const plan = stockOf({
+    ...patternPart(s.records(), s.part.id),
+    casting: castingOf(s.part.id),
+    operations: [makes(s.part.id, 'mill', outside)],
+  });
+  expect(plan.rows[0]).toMatchObject({ of: outside, looks: -1, stockMm: TABLES, unknown: [] });
+  // The body's own face moves outwards, and its image with it.
+  expect([...plan.shifts.get('body:b1' as Body['id'])!]).toEqual([['shape/x/1', TABLES]]);
+});
+
 test('a body that is machined all over has stock all over', () => {
   const { s, plan, part } = casting((sketch) => {
     sketch.body(

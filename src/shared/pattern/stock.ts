@@ -152,7 +152,7 @@ function faceRow(
   const byTables = allowance && allowance.requiredMm + allowance.halfBandMm + (isCope ? allowance.cope.value : 0);
   const stockMm = hasOwn ? amount : byTables;
   if (looks !== undefined && stockMm !== undefined) {
-    for (const { body, field } of faces) shift(body, field, looks * stockMm);
+    for (const { body, field, sign } of faces) shift(body, field, sign * looks * stockMm);
   }
   return {
     ...surface,
@@ -171,6 +171,8 @@ interface Face {
   readonly field: string;
   /** What the part gains by moving it a mm along its axis, mm³. */
   readonly growth: number;
+  /** −1 where a mirrored copy has its face here: the body's own then moves the other way. */
+  readonly sign: 1 | -1;
 }
 
 /**
@@ -183,7 +185,7 @@ function facesAt(
   bodies: readonly PlacedBody[],
   numbers: Numbers,
 ): readonly Face[] {
-  return bodies.flatMap((body) => {
+  const own = bodies.flatMap((body) => {
     const { record, shape, moves } = body;
     if (!shape || isCutAway(body)) return [];
     if (only !== undefined && record.id !== only && record.adds) return [];
@@ -191,7 +193,38 @@ function facesAt(
     return faceFields(record).flatMap((use) => {
       if (use.station !== station) return [];
       const growth = sign * moves.length * growthWith(record, numbers, use.field);
-      return [{ body: record.id, field: use.field, growth: only !== undefined && record.id !== only ? 0 : growth }];
+      const isAlong = only !== undefined && record.id !== only;
+      return [{ body: record.id, field: use.field, growth: isAlong ? 0 : growth, sign: 1 } as const];
+    });
+  });
+  return own.length > 0 ? own : facesOfCopies(station, bodies, numbers);
+}
+
+/** Places nearer than this are one, mm. */
+const SAME_MM = 1e-6;
+
+/** Faces that copies of bodies have at a station which no body names: the other lug of a mirrored pair. */
+function facesOfCopies(station: StationId, bodies: readonly PlacedBody[], numbers: Numbers): readonly Face[] {
+  const place = numbers.place(station);
+  const record = numbers.record(station);
+  if (!place || record?.kind !== 'station') return [];
+  const row = 4 * axes.indexOf(record.axis);
+  return bodies.flatMap((body) => {
+    if (!body.shape || isCutAway(body)) return [];
+    const way = body.record.adds ? 1 : -1;
+    return faceFields(body.record).flatMap(({ station: at, axis, field }): readonly Face[] => {
+      const from = numbers.place(at);
+      if (!from) return [];
+      const column = row + axes.indexOf(axis);
+      const copy = body.moves.find(
+        (move) =>
+          Math.abs(Math.abs(move[column]!) - 1) < SAME_MM &&
+          Math.abs(move[column]! * from.at + move[row + 3]! - place.at) < SAME_MM,
+      );
+      if (!copy) return [];
+      const sign = copy[column]! < 0 ? -1 : 1;
+      const growth = sign * way * growthWith(body.record, numbers, field);
+      return [{ body: body.record.id, field, growth, sign }];
     });
   });
 }

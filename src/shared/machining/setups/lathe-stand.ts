@@ -69,7 +69,18 @@ export function endOf(world: World, indexes: readonly number[], sense: 1 | -1, e
   return extent[(end === 'head') === (sense === 1) ? 0 : 1];
 }
 
+const stands = new WeakMap<Scene, LatheStand>();
+
+/** Worked out once for each scene. */
 export function latheStand(scene: Scene): LatheStand {
+  const known = stands.get(scene);
+  if (known) return known;
+  const stand = standOf(scene);
+  stands.set(scene, stand);
+  return stand;
+}
+
+function standOf(scene: Scene): LatheStand {
   const { setup } = scene;
   const { holding } = setup;
   const sense = setup.headEnd === 'low' ? 1 : -1;

@@ -81,8 +81,8 @@ export function extentAlong(
   for (const i of indexes) {
     const faces = world.boxOf(i)?.across[which];
     if (!faces) continue;
-    low = Math.min(low, faces[0].at);
-    high = Math.max(high, faces[1].at);
+    low = Math.min(low, faces[0]);
+    high = Math.max(high, faces[1]);
   }
   return [low + from, high + from];
 }

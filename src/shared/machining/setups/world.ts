@@ -1,11 +1,10 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { Axis } from '../../build/station.ts';
 import { AS_DRAWN, type Changes, type Numbers } from '../../plan/numbers.ts';
-import { boxOfPieces, type PieceBox } from '../swept/box-of-pieces.ts';
-import { type FarthestOfAll, reachWithin } from '../swept/reach-of-piece.ts';
-import type { Stretch, SweepLine, SweepPiece } from '../swept/sweep-piece.ts';
-import { createSweeper, type Sweeper } from '../swept/sweeper.ts';
+import { frameOf } from '../swept/pose.ts';
+import type { Farthest, Stretch, SweepLine, SweepPiece } from '../swept/sweep-piece.ts';
 import { type ChangedNumbers, changedNumbers, dimensionsBehind, type Recipe, type Sink } from './recipe.ts';
+import { type AxisBox, standingPiece, type TurningPiece, turningPiece } from './world-piece.ts';
 
 /** All that is put into a machine, as records and the drawing tell it. */
 export interface Work {
@@ -20,11 +19,10 @@ export interface Work {
 /** A piece that ends so near to the end of the whole may come to be that end within its limits, mm. */
 const NEAR_MM = 5;
 
-/** One piece in one world. */
-interface WorldPiece {
-  readonly sweep: SweepPiece;
-  readonly box: PieceBox | undefined;
-  readonly sweeper: Sweeper;
+/** The box of a piece seen from the line, mm: along it from the datum, across it from the line. */
+export interface LineBox {
+  readonly along: Stretch;
+  readonly across: readonly [first: Stretch, second: Stretch];
 }
 
 /**
@@ -39,11 +37,11 @@ export interface World extends ChangedNumbers {
   /** A piece as it stands in this world, in the first part's frame; whether it adds or takes away. */
   shapeOf(index: number): Pick<SweepPiece, 'shape' | 'moves'>;
   /** The box of one piece, seen from the line; undefined for one that takes away. */
-  boxOf(index: number): PieceBox | undefined;
+  boxOf(index: number): LineBox | undefined;
   /** Where some pieces begin and end along the line; undefined where none of them adds. */
   extentOf(indexes: readonly number[]): Stretch | undefined;
   /** The farthest from the line that a piece reaches within a stretch. */
-  reachOf(index: number, stretch: Stretch): FarthestOfAll | undefined;
+  reachOf(index: number, stretch: Stretch): Farthest | undefined;
 }
 
 /** The work as drawn, with worlds of it that differ. */
@@ -68,25 +66,28 @@ export function createWorlds(work: Work): Worlds {
   const lineOf = ({ at }: ChangedNumbers): SweepLine =>
     through ? { axis, u: at(through[0]), v: at(through[1]) } : { axis, u: 0, v: 0 };
   const line = lineOf(changedNumbers(numbers, AS_DRAWN));
-  const drawn: readonly WorldPiece[] = recipes.map((recipe) => readyPiece(sweepOf(recipe, recipe.drawn), line));
+  const [x, y, z] = frameOf(line);
+  const drawn: readonly TurningPiece[] = recipes.map((recipe) =>
+    turningPiece(standingPiece(sweepOf(recipe, recipe.drawn)), line),
+  );
 
   // Most worlds are asked for one or two pieces only: what is the same in all of them is made once, out here.
-  function pieceIn(i: number, now: ChangedNumbers, changes: Changes, here: SweepLine): WorldPiece | undefined {
+  function pieceIn(i: number, now: ChangedNumbers, changes: Changes, here: SweepLine): TurningPiece | undefined {
     const recipe = recipes[i]!;
     if (anyOf(recipe.dimensions, changes)) {
       const made = recipe.make(now);
-      return made && readyPiece(sweepOf(recipe, made), here);
+      return made && turningPiece(standingPiece(sweepOf(recipe, made)), here);
     }
-    return here === line ? drawn[i]! : readyPiece(drawn[i]!.sweep, here);
+    return here === line ? drawn[i]! : turningPiece(drawn[i]!.standing, here);
   }
 
   function worldOf(changes: Changes, sink: Sink | undefined): World {
     const own = changedNumbers(numbers, changes, sink);
     const here = anyOf(lineHangsOn, changes) ? lineOf(own) : line;
     const isDrawn = changes.size === 0;
-    const pieces: Map<number, WorldPiece> | undefined = isDrawn ? undefined : new Map();
+    const pieces: Map<number, TurningPiece> | undefined = isDrawn ? undefined : new Map();
     let broken = false;
-    const pieceAt = (i: number): WorldPiece => {
+    const pieceAt = (i: number): TurningPiece => {
       if (!pieces) return drawn[i]!;
       let piece = pieces.get(i);
       if (!piece) {
@@ -117,54 +118,73 @@ export function createWorlds(work: Work): Worlds {
       recipeOf: (i) => recipes[i]!,
       shapeOf(i) {
         note(i);
-        return pieceAt(i).sweep;
+        return pieceAt(i).standing.sweep;
       },
       boxOf(i) {
         note(i);
-        return pieceAt(i).box;
+        return boxAbout(pieceAt(i).standing.box, here);
       },
       extentOf(indexes) {
-        const extent = extentIn(indexes, pieceAt);
-        if (sink && extent) for (const i of indexes) if (isNearEnd(pieceAt(i).box, extent)) note(i);
+        const extent = extentIn(indexes, pieceAt, x);
+        if (sink && extent) for (const i of indexes) if (isNearEnd(pieceAt(i).standing.box, extent, x)) note(i);
         return extent;
       },
       reachOf(i, stretch) {
         note(i);
-        return reachWithin(pieceAt(i).sweeper, stretch);
+        return pieceAt(i).farthest(stretch);
       },
     };
   }
+
+  const boxAbout = (box: AxisBox | undefined, here: SweepLine): LineBox | undefined =>
+    box && {
+      along: [box.min[x]!, box.max[x]!],
+      across: [
+        [box.min[y]! - here.u, box.max[y]! - here.u],
+        [box.min[z]! - here.v, box.max[z]! - here.v],
+      ],
+    };
+  const greatest: (number | undefined)[] = [];
+  const greatestOf = (i: number): number => {
+    const box = drawn[i]!.standing.box;
+    greatest[i] ??= (box && drawn[i]!.farthest([box.min[x]! - 1, box.max[x]! + 1])?.most) ?? 0;
+    return greatest[i];
+  };
 
   const sink: Sink = { noted: new Set() };
   const noting = worldOf(AS_DRAWN, sink);
   return {
     work,
     drawn: worldOf(AS_DRAWN, undefined),
-    pieces: drawn.map(({ sweep }) => sweep),
+    pieces: drawn.map(({ standing }) => standing.sweep),
     adding: recipes.flatMap(({ adds }, i) => (adds ? [i] : [])),
     changed: (changes) => worldOf(changes, undefined),
     noting(noted) {
       sink.noted = noted;
       return noting;
     },
-    greatestOf: (i) => drawn[i]!.sweeper.copies[0]?.greatest ?? 0,
+    greatestOf,
     hangsOn: (i) => [...recipes[i]!.dimensions, ...lineHangsOn],
   };
 }
 
-function extentIn(indexes: readonly number[], pieceAt: (i: number) => WorldPiece): Stretch | undefined {
+function extentIn(
+  indexes: readonly number[],
+  pieceAt: (i: number) => TurningPiece,
+  along: number,
+): Stretch | undefined {
   let [low, high] = [Infinity, -Infinity];
   for (const i of indexes) {
-    const along = pieceAt(i).box?.along;
-    if (!along) continue;
-    low = Math.min(low, along[0].at);
-    high = Math.max(high, along[1].at);
+    const box = pieceAt(i).standing.box;
+    if (!box) continue;
+    low = Math.min(low, box.min[along]!);
+    high = Math.max(high, box.max[along]!);
   }
   return low <= high ? [low, high] : undefined;
 }
 
-const isNearEnd = (box: PieceBox | undefined, [low, high]: Stretch): boolean =>
-  box !== undefined && (box.along[0].at < low + NEAR_MM || box.along[1].at > high - NEAR_MM);
+const isNearEnd = (box: AxisBox | undefined, [low, high]: Stretch, along: number): boolean =>
+  box !== undefined && (box.min[along]! < low + NEAR_MM || box.max[along]! > high - NEAR_MM);
 
 const sweepOf = ({ piece, adds, grow }: Recipe, { shape, moves }: Recipe['drawn']): SweepPiece => ({
   piece,
@@ -173,23 +193,6 @@ const sweepOf = ({ piece, adds, grow }: Recipe, { shape, moves }: Recipe['drawn'
   adds,
   grow,
 });
-
-/** Box and sweeper are made when first asked for. */
-function readyPiece(sweep: SweepPiece, line: SweepLine): WorldPiece {
-  let box: { readonly is: PieceBox | undefined } | undefined;
-  let sweeper: Sweeper | undefined;
-  return {
-    sweep,
-    get box() {
-      box ??= { is: boxOfPieces([sweep], line) };
-      return box.is;
-    },
-    get sweeper() {
-      sweeper ??= createSweeper([sweep], line);
-      return sweeper;
-    },
-  };
-}
 
 function anyOf(dimensions: ReadonlySet<DimensionId>, changes: Changes): boolean {
   for (const id of changes.keys()) if (dimensions.has(id)) return true;

@@ -36,8 +36,8 @@ export function askArborLength(scene: Scene): readonly Question[] {
 function diameterAt(world: World, arbors: readonly number[], tip: number): number {
   const last = arbors.find((i) => {
     const along = world.boxOf(i)?.along;
-    return along && (along[0].at === tip || along[1].at === tip);
+    return along && (along[0] === tip || along[1] === tip);
   });
   const [low, high] = world.boxOf(last ?? arbors[0]!)!.across[0];
-  return high.at - low.at;
+  return high - low;
 }

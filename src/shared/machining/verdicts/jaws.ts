@@ -63,7 +63,7 @@ export function askJaws(scene: Scene): readonly Question[] {
       (world, i) => {
         const along = world.boxOf(adding[i]!)?.along;
         if (!along) return undefined;
-        const head = along[sense === 1 ? 0 : 1].at - sense;
+        const head = along[sense === 1 ? 0 : 1] - sense;
         // Stock on the end that is pushed home lies against the jaws' steps.
         const jaws = grip.ends(world)[0] - sense * scene.worlds.pieces[adding[i]!]!.grow;
         if (sense * (jaws - head) <= 1) return undefined;

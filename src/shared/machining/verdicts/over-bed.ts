@@ -60,11 +60,11 @@ export function askOverBed(scene: Scene): readonly Question[] {
 /** All of a piece along the line. */
 function everyPlace(world: World, piece: number): readonly [number, number] {
   const along = world.boxOf(piece)?.along;
-  return along ? [along[0].at - 1, along[1].at + 1] : [0, 0];
+  return along ? [along[0] - 1, along[1] + 1] : [0, 0];
 }
 
 /** A place beyond the tail end of a piece. */
 function endBeyond(world: World, piece: number, sense: 1 | -1): number | undefined {
   const along = world.boxOf(piece)?.along;
-  return along && along[sense === 1 ? 1 : 0].at + sense;
+  return along && along[sense === 1 ? 1 : 0] + sense;
 }

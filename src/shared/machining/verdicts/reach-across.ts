@@ -49,8 +49,8 @@ export function leastReachAlong(world: World, { adding }: Worlds, which: 0 | 1):
   for (const i of adding) {
     const faces = world.boxOf(i)?.across[which];
     if (!faces) continue;
-    low = Math.min(low, faces[0].at);
-    high = Math.max(high, faces[1].at);
+    low = Math.min(low, faces[0]);
+    high = Math.max(high, faces[1]);
   }
   return Math.min(-low, high);
 }

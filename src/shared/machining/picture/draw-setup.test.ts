@@ -17,6 +17,7 @@ const cut: Cut = {
   toolRadius: undefined,
   toolLength: undefined,
   block: [-0.5, 0.5],
+  shift: 0,
 };
 const scene: LatheScene = {
   is: 'lathe',

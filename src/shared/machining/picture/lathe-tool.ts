@@ -16,10 +16,10 @@ export function drillReach(scene: LatheScene, drawn: Drawn): number | undefined 
 /** Where the block stands along the bed for the cut on show; undefined while its width is not known, or it is not used. */
 export function blockSpan(scene: LatheScene, { tool, cut }: LatheLook): Span | undefined {
   const { blockWidth } = scene.saddle;
-  const edge = saddleAt(scene, tool, cut);
-  if (blockWidth === undefined || edge === undefined) return undefined;
-  const [from, to] = cut?.way === 'inside' || cut === undefined ? [-0.5, 0.5] : cut.block;
-  return [edge + from * blockWidth, edge + to * blockWidth];
+  const middle = saddleAt(scene, tool, cut);
+  if (blockWidth === undefined || middle === undefined) return undefined;
+  if (cut === undefined || cut.way === 'inside') return [middle - blockWidth / 2, middle + blockWidth / 2];
+  return [tool + cut.block[0] * blockWidth, tool + cut.block[1] * blockWidth];
 }
 
 /** From the front of the block to the edge, as far as it is known; drawn as long as the block is wide where it is not. */

@@ -1,20 +1,15 @@
 import { type Cut as KnownCut, shownCut } from '../setups/cuts.ts';
+import { latheStand } from '../setups/lathe-stand.ts';
 import type { Scene } from '../setups/scene.ts';
-import { type BlockPlace, blockPlaceFor } from '../verdicts/tool-block.ts';
-import type { Cut, Span } from './scene.ts';
-
-const blocks: Readonly<Record<BlockPlace, Span>> = {
-  middle: [-0.5, 0.5],
-  'towards tail': [0, 1],
-  'towards head': [-1, 0],
-};
+import { toolStandFor } from '../verdicts/tool-stand.ts';
+import type { Cut } from './scene.ts';
 
 /** A cut in the places of the picture; `place` tells them from those of the part. */
 export function pictureCut(scene: Scene, cut: KnownCut, place: (at: number) => number): Cut {
   const world = scene.worlds.drawn;
   const { operation, way, from, to, radius, inner } = shownCut(cut, world);
   const [a, b] = [place(from), place(to)];
-  const setting = way === 'outside' ? blockPlaceFor(scene, cut) : undefined;
+  const { block, shift } = toolStandFor(scene, latheStand(scene), cut);
   return {
     operation,
     name: cut.operation.name,
@@ -25,6 +20,7 @@ export function pictureCut(scene: Scene, cut: KnownCut, place: (at: number) => n
     inner,
     toolRadius: cut.toolDiameter && world.amount(cut.toolDiameter) / 2,
     toolLength: cut.overhangMm,
-    block: blocks[setting ?? 'middle'],
+    block: block ? [block.setting.from, block.setting.to] : [-0.5, 0.5],
+    shift,
   };
 }

@@ -87,6 +87,8 @@ export interface Cut {
   readonly toolLength: number | undefined;
   /** Where the block stands about the edge, in its own widths: from and to, towards the tailstock positive. */
   readonly block: Span;
+  /** How far the saddle stands off where a tool set square would have it, towards the tailstock positive. */
+  readonly shift: number;
 }
 
 /** What the picture measures: a verdict in the places of the picture. */

@@ -43,11 +43,11 @@ function bedZones(scene: LatheScene): readonly Zone[] {
 }
 
 /**
- * Where the edge of a tool set square would stand while a cut is made at a place along the bed: a boring bar's own edge lies
- * ahead of the block by the bar's length. Undefined for what the tailstock feeds: then the saddle is out of the way.
+ * Where the edge of a tool set square would stand while a cut is made at a place along the bed, with the saddle as it is put: a boring bar's own
+ * edge lies ahead of the block by the bar's length. Undefined for what the tailstock feeds: then the saddle is out of the way.
  */
 export function saddleAt({ saddle }: LatheScene, tool: number, cut: Cut | undefined): number | undefined {
-  if (cut === undefined || cut.way === 'outside' || cut.way === 'flat') return tool;
+  if (cut === undefined || cut.way === 'outside' || cut.way === 'flat') return tool + (cut?.shift ?? 0);
   if (cut.way === 'drilled' || cut.toolLength === undefined || saddle.blockWidth === undefined) return undefined;
   return tool + cut.toolLength + saddle.blockWidth / 2;
 }

@@ -169,16 +169,18 @@ describe('what turns over bed and gap', () => {
 
 describe('where the saddle must stand', () => {
   // Wings reach 60 before the edge and 70 behind it, at a radius of 90; the slide 40 each way, at 55.
-  test('a flange beside the cut hits the slide, though it clears the bed', () => {
+  test('a flange on each side of the cut hits the slide, though it clears the bed', () => {
     const s = sketchSetup();
     s.machine(latheFigures);
-    round(s, [0, 200], 40);
+    round(s, [0, 300], 40);
     round(s, [80, 90], 140);
+    round(s, [160, 170], 140);
     s.setup({});
-    turn(s, 'far', 150, 190, 40);
-    turn(s, 'near', 100, 140, 40);
+    turn(s, 'far', 230, 280, 40);
+    turn(s, 'near', 100, 150, 40);
     expect(figures(s, 'over-bed')).toEqual({ has: 100, needs: close(70), state: 'clears' });
     expect(figures(s, 'over-cross-slide', 'far')).toEqual({ has: 55, needs: close(20), state: 'clears' });
+    // Wherever the top slide lets the saddle stand, 80 of slide and 50 of cut find no room in the 70 between.
     expect(figures(s, 'over-cross-slide', 'near')).toEqual({ has: 55, needs: close(70), state: 'hits' });
     expect(figures(s, 'over-saddle', 'near')).toEqual({ has: 90, needs: close(70), state: 'clears' });
     expect(s.verdict('over-cross-slide', 'near')!.at).toBeGreaterThanOrEqual(80);
@@ -205,12 +207,12 @@ describe('where the saddle must stand', () => {
     // Towards the headstock 60: down to 25, and the flange ends at 20.
     expect(figures(s, 'over-saddle', 'cut')).toEqual({ has: 65, needs: close(20), state: 'clears' });
     const turned = sketchSetup();
-    turned.machine({ ...latheFigures, swingOverSaddle: '130' });
+    turned.machine({ ...latheFigures, swingOverSaddle: '130', saddleTail: '130' });
     round(turned, [0, 300], 40);
     round(turned, [10, 20], 140);
     turned.setup({ headEnd: 'high' });
     turn(turned, 'cut', 85, 100, 40);
-    // Now the flange lies towards the tailstock, where the saddle reaches 70: down to 15.
+    // Now the flange lies towards the tailstock, where the saddle reaches 130: down to −45, or to 5 when the tool is led and the top slide run out.
     expect(figures(turned, 'over-saddle', 'cut')).toEqual({ has: 65, needs: close(70), state: 'hits' });
   });
 

@@ -4,14 +4,17 @@ import { knownCuts, type Scene } from '../setups/scene.ts';
 import type { World } from '../setups/world.ts';
 import { asking } from './asking.ts';
 import type { Question } from './question.ts';
-import { alongBed, saddleFor } from './saddle-at.ts';
+import { alongBed } from './saddle-at.ts';
+import { barrelOver } from './tailstock-reach.ts';
+import { shiftFor } from './tool-stand.ts';
 import { isTurning, latheWay } from './turning.ts';
 
 /**
  * Whether the work (or the drill) finds room between head and tailstock, and whether the barrel comes out far enough.
  *
  * - barrel-travel: for a cut near the tail end the saddle stands before the tailstock, and the barrel must reach over it:
- *   needed = place of the edge + `saddleTail` − front of the barrel, which lies `tailCentreLength` behind the point. A drill needs the length of its cut.
+ *   needed = place of the edge + `saddleTail` − front of the barrel, which lies `tailCentreLength` behind the point; a saddle that stands aside of its edge
+ *   (`tool-stand.ts`) needs that much more or less. A drill needs the length of its cut.
  * - between-centres: between centres, `betweenCentres` less what the barrel must come out beyond `tailOverhang`, against the length between the two points
  *   (arbor ends included; centres stand outside of it). With one centre in the tailstock, how far its point can stand from the nose against where the work ends.
  *   For a drill, the same to the barrel against the work's face and the drill's free length.
@@ -29,19 +32,10 @@ export function askTailstock(scene: Scene): readonly Question[] {
 
 type Needed = (world: World) => number;
 
-/** How far the barrel must stand out of the tailstock for each cut made from the saddle; what is missing is put into `ask`. */
-function barrelNeeds({ sense, tailPoint }: LatheStand, cut: Cut, ask: ReturnType<typeof asking>): Needed | undefined {
-  const edge = saddleFor(cut, sense, ask);
-  if (!edge || !tailPoint) return undefined;
-  const towardsTail = ask.figure('saddleTail');
-  const centre = ask.figure('tailCentreLength');
-  return (world) => Math.max(0, edge(world)[1] + towardsTail - (sense * tailPoint(world) + centre));
-}
-
 function barrelQuestions(scene: Scene, stand: LatheStand): readonly Question[] {
   return knownCuts(scene).flatMap((cut) => {
     const ask = asking(scene);
-    const needed = barrelNeeds(stand, cut, ask);
+    const needed = barrelOver(stand, cut, ask, shiftFor(scene, stand, cut));
     if (!needed) return [];
     const travel = ask.figure('barrelTravel');
     return [
@@ -62,7 +56,7 @@ function askLength(scene: Scene, stand: LatheStand): readonly Question[] {
   // Cuts of which too little is known say so in a verdict of their own.
   const needs = knownCuts(scene).flatMap((cut) => {
     const own = asking(scene);
-    const needed = barrelNeeds(stand, cut, own);
+    const needed = barrelOver(stand, cut, own, shiftFor(scene, stand, cut));
     return needed && own.unknown.length === 0 ? [needed] : [];
   });
   const overhang = ask.figureIfKnown('tailOverhang') ?? 0;

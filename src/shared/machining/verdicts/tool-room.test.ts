@@ -87,8 +87,8 @@ describe('room for the tool', () => {
     s.setup({ holding: { ...holding, ends: [...holding.ends] } });
     turn(s, 'far', 80, 120, 60);
     turn(s, 'near', 25, 120, 60);
-    // The jaws end at 20. With the edge leading on the head side: 60, and 5, are left along the bed.
-    expect(s.verdict('tool-block-head', 'far')).toMatchObject({ margin: close(60), state: 'clears' });
+    // The jaws end at 20. Far from them the block stands square, 80 − 25; near them the edge leads on the head side: 35, and 5, are left along the bed.
+    expect(s.verdict('tool-block-head', 'far')).toMatchObject({ margin: close(35), state: 'clears' });
     expect(s.verdict('tool-block-head', 'near')).toMatchObject({ margin: close(5), state: 'clears' });
   });
 });

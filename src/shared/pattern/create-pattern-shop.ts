@@ -1,7 +1,8 @@
 import type { PartId } from '../base/ids.ts';
+import { allOf, type Pieces } from '../base/pieces.ts';
 import { sameContent } from '../drawing/keep.ts';
 import { type Kernel, KernelFault, type KernelMesh } from '../solid/manifold/kernel.ts';
-import { type MadePattern, makePattern, type PatternOrder, patternMesh } from './make-pattern.ts';
+import { type MadePattern, makingPattern, type PatternOrder, patternMesh } from './make-pattern.ts';
 import { checkPattern, type PatternCheck, type PatternInput, type PatternPlan, planPattern } from './pattern-check.ts';
 
 /** The patterns of a build over a kernel that is loaded; without one, everything that needs no solid. */
@@ -15,6 +16,8 @@ export interface PatternShop {
   pending(): readonly PartId[];
   /** Makes the solids of a part. @returns whether what `check` says of it is now another. */
   compute(part: PartId): boolean;
+  /** The same in pieces. It may be left at any of them, or begun anew; what it holds of the kernel's memory is given back then. */
+  computing(part: PartId): Pieces<boolean>;
   /** The surface of the pattern as it was last checked, for showing. */
   meshOf(part: PartId): KernelMesh | undefined;
   /** Lets go of a part that is no longer cast. */
@@ -32,6 +35,31 @@ interface Kept {
 /** @param kernelOf the kernel once it is loaded; asked at each use. */
 export function createPatternShop(kernelOf: () => Kernel | undefined): PatternShop {
   const kept = new Map<PartId, Kept>();
+  const making = new Map<PartId, Pieces<MadePattern>>();
+
+  const leave = (part: PartId) => {
+    making.get(part)?.return({} as MadePattern);
+    making.delete(part);
+  };
+
+  function* computing(part: PartId): Pieces<boolean> {
+    leave(part);
+    const kernel = kernelOf();
+    const first = kept.get(part);
+    if (!kernel || !first || first.made) return false;
+    const { order } = first;
+    const pieces = makingPattern(kernel, order);
+    making.set(part, pieces);
+    const of = yield* orNothing(pieces);
+    // Begun anew, or checked with other bodies meanwhile: this is of no use.
+    if (making.get(part) !== pieces) return false;
+    making.delete(part);
+    const now = kept.get(part);
+    if (!now || now.order !== order) return false;
+    kept.set(part, { ...now, made: { of }, check: keepFields(now.check, checkPattern(now.plan, of)) });
+    return of !== undefined;
+  }
+
   return {
     check(input) {
       const before = kept.get(input.part);
@@ -45,27 +73,24 @@ export function createPatternShop(kernelOf: () => Kernel | undefined): PatternSh
       return check;
     },
     pending: () => (kernelOf() ? [...kept].flatMap(([part, { made }]) => (made ? [] : [part])) : []),
-    compute(part) {
-      const kernel = kernelOf();
-      const now = kept.get(part);
-      if (!kernel || !now || now.made) return false;
-      const of = made(kernel, now.order);
-      kept.set(part, { ...now, made: { of }, check: keepFields(now.check, checkPattern(now.plan, of)) });
-      return of !== undefined;
-    },
+    compute: (part) => allOf(computing(part)),
+    computing,
     meshOf(part) {
       const kernel = kernelOf();
       const now = kept.get(part);
       return kernel && now ? patternMesh(kernel, now.order) : undefined;
     },
-    forget: (part) => void kept.delete(part),
+    forget(part) {
+      leave(part);
+      kept.delete(part);
+    },
   };
 }
 
 /** Undefined when the kernel gave up on the bodies. */
-function made(kernel: Kernel, order: PatternOrder): MadePattern | undefined {
+function* orNothing(pieces: Pieces<MadePattern>): Pieces<MadePattern | undefined> {
   try {
-    return makePattern(kernel, order);
+    return yield* pieces;
   } catch (error) {
     if (error instanceof KernelFault) return undefined;
     throw error;

@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { block, cone, cylinder, type HandMade, placedBodies, prism } from '../../../tests/support/placed-bodies.ts';
+import { allOf } from '../base/pieces.ts';
 import type { Axis } from '../build/station.ts';
 import { regionArea, regionBox } from '../solid/flat-region.ts';
 import type { Kernel } from '../solid/manifold/kernel.ts';
 import { loadKernel } from '../solid/manifold/load-kernel.ts';
 import { chooseCuts } from './choose-cuts.ts';
-import { cutSections, type Section, stepsOf } from './cut-sections.ts';
+import { cuttingSections, type Section, stepsOf } from './cut-sections.ts';
 import { glueJoints, glueOrder } from './joints.ts';
 import type { PatternPiece } from './pattern-piece.ts';
 import { solidOfPieces } from './solid-of-pieces.ts';
@@ -48,7 +49,7 @@ function cut(bodies: readonly HandMade[], axis: Axis, { boards = [50], glueMm = 
     glueMm,
     leastMm: 5,
   });
-  const { sections, glueMm3 } = cutSections(kernel, solid, axis, layers, kerfMm);
+  const { sections, glueMm3 } = allOf(cuttingSections(kernel, solid, axis, layers, kerfMm));
   const volumeMm3 = kernel.volumeOf(solid);
   const joints = glueJoints(kernel, sections);
   kernel.release(solid);

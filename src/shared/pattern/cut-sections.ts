@@ -1,3 +1,4 @@
+import type { Pieces } from '../base/pieces.ts';
 import { type Axis, axes } from '../build/station.ts';
 import { type FlatBox, type FlatRegion, isOpening, regionArea, regionBox, regionLength } from '../solid/flat-region.ts';
 import type { Kernel, KernelSolid } from '../solid/manifold/kernel.ts';
@@ -76,17 +77,18 @@ export function stepsOf(kernel: Kernel, solid: KernelSolid, axis: Axis): readonl
   return [...areas].map(([at, areaMm2]) => ({ at, areaMm2 })).filter(({ areaMm2 }) => areaMm2 >= 1);
 }
 
-/** Cuts a solid into the pieces of its layers. */
-export function cutSections(
+/** Cuts a solid into the pieces of its layers, one layer at a time. */
+export function* cuttingSections(
   kernel: Kernel,
   solid: KernelSolid,
   axis: Axis,
   layers: readonly Layer[],
   kerfMm: number,
-): SectionsCut {
+): Pieces<SectionsCut> {
   const sections: Section[] = [];
   let glueMm3 = 0;
-  layers.forEach((layer, index) => {
+  for (const [index, layer] of layers.entries()) {
+    yield;
     const next = layers[index + 1];
     const joint = next && kernel.between(solid, axis, layer.high, next.low);
     if (joint) {
@@ -95,7 +97,7 @@ export function cutSections(
     }
     // Faces in the very plane of a cut would hang on as films without thickness, and tie pieces together.
     const slab = kernel.between(solid, axis, layer.low + WITHIN_MM, layer.high - WITHIN_MM);
-    if (!slab) return;
+    if (!slab) continue;
     const pieces = kernel.piecesOf(slab);
     kernel.release(slab);
     const found = pieces.flatMap((piece) => sectionOf(kernel, piece, axis, layer, index, kerfMm) ?? []);
@@ -105,7 +107,7 @@ export function cutSections(
     found.forEach((section, n) => {
       sections.push({ ...section, name: `${index + 1}${found.length > 1 ? letters(n) : ''}` });
     });
-  });
+  }
   return { sections, glueMm3 };
 }
 

@@ -158,7 +158,7 @@ function draftExtrusion(
 }
 
 /** A counter-clockwise polygon with every side moved outwards, its corners staying sharp. */
-export function movedOut(points: readonly Point[], by: number): readonly Point[] | undefined {
+function movedOut(points: readonly Point[], by: number): readonly Point[] | undefined {
   if (by === 0) return points;
   const normals = points.map((point, i) => {
     const next = points[(i + 1) % points.length]!;

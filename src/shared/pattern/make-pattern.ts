@@ -1,10 +1,10 @@
-import type { Axis } from '../build/station.ts';
-import { axes } from '../build/station.ts';
+import { allOf, type Pieces } from '../base/pieces.ts';
+import { type Axis, axes } from '../build/station.ts';
 import type { Kernel, KernelMesh, MeshFault } from '../solid/manifold/kernel.ts';
 import type { Vec3 } from '../solid/placed.ts';
 import type { Board } from './boards.ts';
 import { chooseCuts } from './choose-cuts.ts';
-import { cutSections, type Section, stepsOf } from './cut-sections.ts';
+import { cuttingSections, type Section, stepsOf } from './cut-sections.ts';
 import { type GlueJoint, glueJoints } from './joints.ts';
 import type { PatternPiece } from './pattern-piece.ts';
 import { type PiecesSolid, solidOfPieces } from './solid-of-pieces.ts';
@@ -38,7 +38,7 @@ export interface SolidFigures {
 
 /** What the kernel made of an order. */
 export interface MadePattern {
-  /** The metal as poured: before it contracts it fills this and more; after, it is this. */
+  /** The metal of the casting when it is cold: stock, draft and lugs on, before any machining. */
   readonly casting: SolidFigures | undefined;
   /** Undefined while a contraction is not known. */
   readonly pattern: SolidFigures | undefined;
@@ -62,30 +62,37 @@ const nothing: MadePattern = {
   refused: [],
 };
 
-/** Makes the solids of a casting and its pattern, and cuts the pattern up. What the kernel gave up on is thrown (`KernelFault`). */
-export function makePattern(kernel: Kernel, { casting, pattern, factors, cut }: PatternOrder): MadePattern {
+/**
+ * Makes the solids of a casting and its pattern, and cuts the pattern up. What the kernel gave up on is thrown (`KernelFault`).
+ * Whoever leaves it before the end calls `return` on it: it gives the kernel's memory back.
+ */
+export function* makingPattern(kernel: Kernel, { casting, pattern, factors, cut }: PatternOrder): Pieces<MadePattern> {
   const poured = solidOfPieces(kernel, casting);
   const same = pattern === casting;
   const shape = same ? poured : solidOfPieces(kernel, pattern);
   try {
+    yield;
     if (!poured || !shape) return nothing;
     const refused = [...poured.refused, ...(same ? [] : shape.refused)];
     const base = { ...nothing, casting: figuresOf(poured), refused };
-    return factors ? { ...base, ...contracted(kernel, shape, factors, cut) } : base;
+    return factors ? { ...base, ...(yield* contracted(kernel, shape, factors, cut)) } : base;
   } finally {
     if (poured) kernel.release(poured.solid);
     if (shape && !same) kernel.release(shape.solid);
   }
 }
 
+/** The same in one go. */
+export const makePattern = (kernel: Kernel, order: PatternOrder): MadePattern => allOf(makingPattern(kernel, order));
+
 const figuresOf = ({ volumeMm3, areaMm2, min, max }: PiecesSolid): SolidFigures => ({ volumeMm3, areaMm2, min, max });
 
-function contracted(
+function* contracted(
   kernel: Kernel,
   shape: PiecesSolid,
   factors: Vec3,
   cut: CutOrder | undefined,
-): Pick<MadePattern, 'pattern' | 'sections' | 'joints' | 'glueMm3' | 'addsUpTo'> {
+): Pieces<Pick<MadePattern, 'pattern' | 'sections' | 'joints' | 'glueMm3' | 'addsUpTo'>> {
   const solid = kernel.stretch(shape.solid, factors);
   try {
     const { min, max } = kernel.boxOf(solid);
@@ -108,7 +115,7 @@ function contracted(
       leastMm: cut.leastMm,
     });
     if (layers.length === 0) return none;
-    const { sections, glueMm3 } = cutSections(kernel, solid, cut.axis, layers, cut.kerfMm);
+    const { sections, glueMm3 } = yield* cuttingSections(kernel, solid, cut.axis, layers, cut.kerfMm);
     const sum = sections.reduce((total, section) => total + section.volumeMm3, glueMm3);
     const addsUpTo = sum / kernel.volumeOf(solid);
     return { pattern, sections, joints: glueJoints(kernel, sections), glueMm3, addsUpTo };

@@ -271,12 +271,12 @@ function isCopeFace({ up }: Pick<Casting, 'up'>, axis: Axis, looks: 1 | -1): boo
 }
 
 /** The largest overall dimension of the bodies that add, as they are drawn. */
-export function largestOf(bodies: readonly PlacedBody[]): number | undefined {
+function largestOf(bodies: readonly PlacedBody[]): number | undefined {
   const box = boxOfAdding(bodies);
   return box && Math.max(...axes.map((_, k) => box.max[k]! - box.min[k]!));
 }
 
-export function boxOfAdding(
+function boxOfAdding(
   bodies: readonly Pick<PlacedBody, 'record' | 'shape' | 'moves'>[],
 ): { readonly min: Vec3; readonly max: Vec3 } | undefined {
   const boxes = bodies.flatMap((body) => (body.record.adds ? (boundsOf(body) ?? []) : []));

@@ -76,7 +76,7 @@ function chooseStand(scene: Scene, stand: LatheStand, cut: Cut): ToolStand {
     const ahead = block ? ((block.setting.from + block.setting.to) / 2) * width : 0;
     const beside = block ? blockRoom(scene, stand, cut, block) : ENOUGH_MM;
     for (const slide of slides) {
-      if (best && beside <= best.room) break;
+      if (best && Math.min(ENOUGH_MM, beside) <= best.room) break;
       const shift = ahead + slide;
       const room = Math.min(ENOUGH_MM, beside, overSaddle(shift));
       if (!best || room > best.room) best = { stand: { block, shift }, room };

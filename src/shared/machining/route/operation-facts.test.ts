@@ -82,6 +82,12 @@ const inLathe = (over: Parameters<typeof setup>[1] = {}): RouteGiven => ({
   setups: [setup('u', { machine: machineId('lathe'), allowance: '2', ...over })],
 });
 
+test('the breadth of flat work may be a length or a distance of the drawing, not a diameter alone', () => {
+  const fact = factOf('mill', { cut: along({ diameter: { size: dimensionId('pitch'), written: '' } }) });
+  expect(fact.read.cut?.diameterMm).toBe(20);
+  expect(fact.unknown.filter(({ is }) => is === 'dimension')).toEqual([]);
+});
+
 describe('turning', () => {
   const turn = (over: Partial<Operation> = {}, more = inLathe()) =>
     factOf('turn', { setup: setupId('u'), cut: along(), makes: [dimensionId('boss')], ...over }, more);

@@ -1,6 +1,5 @@
 import { err, ok, type Result } from '../../base/result.ts';
 import type { Amount, Place } from '../../build/amount.ts';
-import type { SizeRole } from '../../build/body-uses.ts';
 import type { Edge, Operation } from '../../build/operation.ts';
 import { parseWritten } from '../../formula/parse-written.ts';
 import { type Rate, readRate } from '../../plan/read-rate.ts';
@@ -92,9 +91,10 @@ export function readOperation(
     unknown.push({ is: 'written', field, text });
     return undefined;
   };
-  const amount = ({ size, written }: Amount, field: string, role: SizeRole): number | undefined => {
+  /** The breadth of flat work, or of a slot, may be a distance between stations. */
+  const amount = ({ size, written }: Amount, field: string): number | undefined => {
     if (size === undefined) return positive(written, `${field}/written`);
-    const value = sizeIn(answers, size, role);
+    const value = sizeIn(answers, size, 'diameter') ?? sizeIn(answers, size, 'width');
     if (value === undefined) unknown.push({ is: 'dimension', dimension: size });
     return value;
   };
@@ -108,8 +108,8 @@ export function readOperation(
   const { tool, chosen, cut, leaves } = operation;
   const readCut = cut && {
     ends: [place(cut.ends[0], 'cut/ends/0'), place(cut.ends[1], 'cut/ends/1')] as const,
-    diameterMm: amount(cut.diameter, 'cut/diameter', 'diameter'),
-    innerMm: amount(cut.inner, 'cut/inner', 'diameter') ?? 0,
+    diameterMm: amount(cut.diameter, 'cut/diameter'),
+    innerMm: amount(cut.inner, 'cut/inner') ?? 0,
   };
   const left = plain(leaves, 'leaves');
   if (left !== undefined && left < 0) unknown.push({ is: 'written', field: 'leaves', text: leaves });
@@ -117,7 +117,7 @@ export function readOperation(
   return {
     tool: {
       edge: tool.edge,
-      diameterMm: amount(tool.diameter, 'tool/diameter', 'diameter'),
+      diameterMm: amount(tool.diameter, 'tool/diameter'),
       overhangMm: positive(tool.overhang, 'tool/overhang'),
       teeth: tool.teeth,
       angleDeg: positive(tool.angle, 'tool/angle', 'angle'),

@@ -23,6 +23,8 @@ export const foundryPractice = {
   rammedSandKgM3: start(1600, 'green sand, rammed: about 1600 kg/m³, no source'),
   /** kg/m³ of foam that nobody has weighed. */
   foamKgM3: memory(20, 'foam for aluminium: 16 to 27 kg/m³, commonly 20 to 24'),
+  /** Metal counts as lying round an insert within so many moduli of it: a wall is two of its moduli thick. */
+  insertReach: start(2, 'metal within the thickness of the wall about it, twice its modulus; no source'),
   /** Liquid that still runs past a cold place must have so much over the liquidus, K. */
   superheatToRunK: start(10),
   /** Metal that only fills up round an insert, and runs no further, may be frozen to this share. */

@@ -6,6 +6,8 @@ import type { FoundryUnknown } from '../foundry-unknown.ts';
 
 /** Reads the texts of a record. What is not written is undefined; what cannot be read is undefined and noted as unknown. */
 export interface WrittenReader {
+  /** mm of either sign; nought where nothing is written. Undefined where it cannot be read; not noted. */
+  signed(text: string): number | undefined;
   /** mm, above nought. */
   length(text: string, field: string): Figure | undefined;
   /** kg, nought or more. */
@@ -57,6 +59,11 @@ export function writtenReader(lengthUnit: LengthUnit, unknown: FoundryUnknown[])
     return undefined;
   };
   return {
+    signed(text) {
+      if (text.trim() === '') return 0;
+      const read = parseWritten(text, { kind: 'length', lengthUnit });
+      return read.ok && read.value.is === 'quantity' ? read.value.value : undefined;
+    },
     length: (text, field) => plain(text, field, 'length', 'mm', (value) => value > 0),
     mass: (text, field) => plain(text, field, 'mass', 'kg', (value) => value >= 0),
     temperature: (text, field) => plain(text, field, 'temperature', '°C', (value) => value > ABSOLUTE_ZERO_C),

@@ -1,16 +1,14 @@
 import { type Axis, axes } from '../build/station.ts';
-import { frameOf, meshDraft } from '../solid/mesh/body-mesh.ts';
-import { capOf } from '../solid/mesh/cap.ts';
-import { facetedOutline } from '../solid/mesh/extrusion-mesh.ts';
-import { type Point, polygonArea, SAME_MM } from '../solid/outline.ts';
-import { findCrossing } from '../solid/outline-crossing.ts';
-import type { Extrusion, MeshShape, Move, Turned } from '../solid/placed.ts';
+import { boundsOfCopy } from '../solid/bounds.ts';
+import { createHolder } from '../solid/holds-point.ts';
+import type { Move, Vec3 } from '../solid/placed.ts';
+import { alongAxis, draftExtrusion, draftTurned } from './draft-shapes.ts';
 import { type Growth, growthOf, type PatternPiece, type Taper } from './pattern-piece.ts';
 
 /** Pieces with draft on them, and those that cannot be drawn. */
 export interface Drafted {
   readonly pieces: readonly PatternPiece[];
-  /** Hollows that lie across the draw: only a core can make them. */
+  /** Hollows that lie across the draw, or open to neither side: only a core can make them. */
   readonly undercuts: readonly PatternPiece[];
   /** Left without draft: with it, their outlines would run into themselves. */
   readonly undrafted: readonly PatternPiece[];
@@ -22,7 +20,8 @@ const ALONG = 1 - 1e-9;
 /**
  * Puts draft on pieces. It is done body by body, each from its own end that is farthest from the parting:
  * - drawn out or turned along the draw (blocks any way): exactly, every side that runs along the draw leaning by the draft;
- * - what takes away along the draw narrows towards the parting, so that metal is added there too;
+ * - what takes away along the draw narrows away from its mouth, so that metal is added there too; open at both ends, towards
+ *   the parting;
  * - a body that adds and lies across is widened about its own middle and joined to itself as drawn: the metal added is at
  *   least what its outer faces need, and where it is hollow inside, those faces stay upright;
  * - what a core makes is not drawn and has none.
@@ -32,17 +31,19 @@ export function withDraft(pieces: readonly PatternPiece[], taper: Taper): Drafte
   const undrafted: PatternPiece[] = [];
   const drafted = pieces.flatMap((piece): readonly PatternPiece[] => {
     if (piece.cored || piece.is === 'print') return [piece];
-    return groupsOf(piece, taper).flatMap(({ own, partingMm, moves }, i) => {
+    return groupsOf(piece, taper).flatMap((group, i) => {
+      const { own, moves } = group;
       const copy = { ...piece, key: i === 0 ? piece.key : `${piece.key}/${i}`, moves };
       const { shape } = piece;
       const along = own && shape.is === 'extrusion' ? alongAxis(shape, own) : shape;
-      if (own && along?.is === 'turned' && along.axis === own) {
-        const turned = draftTurned(along, partingMm, taper.slope, piece.adds);
+      const growth = own && growthAlong(piece, group, pieces, taper);
+      if (growth && along?.is === 'turned' && along.axis === own) {
+        const turned = draftTurned(along, growth, piece.adds);
         if (!turned) undrafted.push(copy);
         return [{ ...copy, shape: turned ?? shape }];
       }
-      if (own && along?.is === 'extrusion') {
-        const halves = draftExtrusion(along, partingMm, taper.slope, piece.adds);
+      if (growth && along?.is === 'extrusion') {
+        const halves = draftExtrusion(along, growth, piece.adds);
         if (halves)
           return halves.map((half, n) => ({ ...copy, key: `${copy.key}/${n ? 'over' : 'under'}`, shape: half }));
         if (!piece.adds) undrafted.push(copy);
@@ -58,15 +59,46 @@ export function withDraft(pieces: readonly PatternPiece[], taper: Taper): Drafte
 interface CopyGroup {
   /** The axis of the shape itself that lies along the draw; undefined where none does. */
   readonly own: Axis | undefined;
+  /** −1 where it runs against the draw. */
+  readonly sign: number;
   /** The parting, along that axis. */
   readonly partingMm: number;
   readonly moves: readonly Move[];
 }
 
+/** Just off an end, mm. */
+const OFF_MM = 0.01;
+
+/** What a piece widens by along its own axis that lies along the draw; undefined for a hollow that is open to neither side. */
+function growthAlong(
+  { shape, adds }: PatternPiece,
+  { own, sign, partingMm, moves }: CopyGroup,
+  pieces: readonly PatternPiece[],
+  { draw, slope }: Taper,
+): Growth | undefined {
+  const move = moves[0]!;
+  const { min, max } = boundsOfCopy(shape, move);
+  const k = axes.indexOf(draw);
+  const toOwn = (place: number) => sign * (place - move[4 * k + 3]!);
+  const [low, high] = [toOwn(min[k]!), toOwn(max[k]!)].sort((a, b) => a - b) as [number, number];
+  if (adds || own === undefined) return growthOf(low, high, partingMm, slope);
+  const isMetal = (place: number): boolean => {
+    const point = min.map((from, i) => (i === k ? place : (from + max[i]!) / 2)) as unknown as Vec3;
+    const holds = (other: PatternPiece) => other.moves.some((at) => createHolder(other.shape, at)(point));
+    return pieces.some((other) => other.adds && holds(other)) && !pieces.some((other) => !other.adds && holds(other));
+  };
+  const [under, over] = [isMetal(min[k]! - OFF_MM), isMetal(max[k]! + OFF_MM)];
+  if (under && over) return undefined;
+  if (!under && !over) return growthOf(low, high, partingMm, slope);
+  // Blind: sand hangs or stands in it from its mouth, whichever half of the mould that belongs to.
+  const mouth = toOwn(under ? max[k]! : min[k]!);
+  return { at: (place) => Math.abs(place - mouth) * slope, breaks: undefined };
+}
+
 /** Copies that lie to the draw alike. */
 function groupsOf({ moves }: PatternPiece, { draw, partingMm }: Taper): readonly CopyGroup[] {
   const row = 4 * axes.indexOf(draw);
-  const groups = new Map<string, { own: Axis | undefined; partingMm: number; moves: Move[] }>();
+  const groups = new Map<string, CopyGroup & { readonly moves: Move[] }>();
   for (const move of moves) {
     const own = axes.find((_, k) => Math.abs(move[row + k]!) > ALONG);
     const sign = own === undefined ? 1 : Math.sign(move[row + axes.indexOf(own)]!);
@@ -74,127 +106,7 @@ function groupsOf({ moves }: PatternPiece, { draw, partingMm }: Taper): readonly
     const key = `${own} ${at.toFixed(9)}`;
     const group = groups.get(key);
     if (group) group.moves.push(move);
-    else groups.set(key, { own, partingMm: at, moves: [move] });
+    else groups.set(key, { own, sign, partingMm: at, moves: [move] });
   }
   return [...groups.values()];
-}
-
-/** The same body drawn out along an axis; undefined where it cannot be seen so: only what has a rectangle for outline can. */
-function alongAxis(shape: Extrusion, axis: Axis): Extrusion | undefined {
-  if (shape.axis === axis) return shape;
-  const { outline, a0, a1 } = shape;
-  const isUpright = outline.every(({ u, v, bulge }, i) => {
-    const next = outline[(i + 1) % outline.length]!;
-    return bulge === 0 && (Math.abs(u - next.u) <= SAME_MM || Math.abs(v - next.v) <= SAME_MM);
-  });
-  if (outline.length !== 4 || !isUpright) return undefined;
-  const frame = frameOf(shape.axis);
-  const span = (of: (corner: Point) => number) => [Math.min(...outline.map(of)), Math.max(...outline.map(of))] as const;
-  const extent: (readonly [number, number])[] = [];
-  extent[frame.u] = span(({ u }) => u);
-  extent[frame.v] = span(({ v }) => v);
-  extent[frame.a] = [a0, a1];
-  const to = frameOf(axis);
-  const [[u0, u1], [v0, v1], [b0, b1]] = [extent[to.u]!, extent[to.v]!, extent[to.a]!];
-  const corners = [
-    { u: u0, v: v0, bulge: 0 },
-    { u: u1, v: v0, bulge: 0 },
-    { u: u1, v: v1, bulge: 0 },
-    { u: u0, v: v1, bulge: 0 },
-  ];
-  return { is: 'extrusion', axis, a0: b0, a1: b1, outline: corners };
-}
-
-function draftTurned(shape: Turned, parting: number, slope: number, adds: boolean): Turned | undefined {
-  const places = shape.outline.map(({ a }) => a);
-  const growth = growthOf(Math.min(...places), Math.max(...places), parting, slope);
-  const broken = growth.breaks === undefined ? shape.outline : brokenAt(shape.outline, growth.breaks);
-  const outline = broken.map((point, i) => {
-    const before = broken[(i + broken.length - 1) % broken.length]!;
-    const after = broken[(i + 1) % broken.length]!;
-    const side = sideOf(point.a - before.a) + sideOf(after.a - point.a);
-    // On the axis it stays on the axis.
-    if (point.r === 0 || side === 0) return point;
-    const out = (adds ? 1 : -1) * Math.sign(side) * growth.at(point.a);
-    return { a: point.a, r: Math.max(0, point.r + out) };
-  });
-  const flat = outline.map(({ a, r }) => ({ u: a, v: r, bulge: 0 }));
-  return polygonArea(flat) > SAME_MM && !findCrossing(flat) ? { ...shape, outline } : undefined;
-}
-
-/** Outlines run counter-clockwise: back along the axis on the outside, onwards on the inside. */
-const sideOf = (along: number): -1 | 0 | 1 => (along < -SAME_MM ? 1 : along > SAME_MM ? -1 : 0);
-
-type TurnedPoint = Turned['outline'][number];
-
-/** The outline with corners wherever it passes a place. */
-const brokenAt = (outline: readonly TurnedPoint[], place: number): readonly TurnedPoint[] =>
-  outline.flatMap((point, i) => {
-    const next = outline[(i + 1) % outline.length]!;
-    const passes = (point.a - place) * (next.a - place) < 0;
-    if (!passes || Math.min(Math.abs(point.a - place), Math.abs(next.a - place)) <= SAME_MM) return [point];
-    const share = (place - point.a) / (next.a - point.a);
-    return [point, { a: place, r: point.r + share * (next.r - point.r) }];
-  });
-
-/** @returns one mesh for each side of the parting; undefined where an outline would run into itself. */
-function draftExtrusion(
-  { axis, a0, a1, outline }: Extrusion,
-  parting: number,
-  slope: number,
-  adds: boolean,
-): readonly MeshShape[] | undefined {
-  const points = facetedOutline(outline, 'fine');
-  const growth: Growth = growthOf(a0, a1, parting, slope);
-  const places = growth.breaks === undefined ? [a0, a1] : [a0, growth.breaks, a1];
-  const outlines = places.map((place) => movedOut(points, (adds ? 1 : -1) * growth.at(place)));
-  const halves: MeshShape[] = [];
-  for (let i = 0; i + 1 < places.length; i++) {
-    const [low, high] = [outlines[i], outlines[i + 1]];
-    if (!low || !high) return undefined;
-    halves.push(tapered(axis, low, high, places[i]!, places[i + 1]!));
-  }
-  return halves;
-}
-
-/** A counter-clockwise polygon with every side moved outwards, its corners staying sharp. */
-function movedOut(points: readonly Point[], by: number): readonly Point[] | undefined {
-  if (by === 0) return points;
-  const normals = points.map((point, i) => {
-    const next = points[(i + 1) % points.length]!;
-    const length = Math.hypot(next.u - point.u, next.v - point.v);
-    return { u: (next.v - point.v) / length, v: (point.u - next.u) / length };
-  });
-  const moved = points.map((point, i) => {
-    const [before, after] = [normals[(i + points.length - 1) % points.length]!, normals[i]!];
-    const onward = 1 + before.u * after.u + before.v * after.v;
-    return { u: point.u + (by * (before.u + after.u)) / onward, v: point.v + (by * (before.v + after.v)) / onward };
-  });
-  const isSound = moved.every(({ u, v }) => Number.isFinite(u) && Number.isFinite(v)) && keepsItsSides(points, moved);
-  if (!isSound || polygonArea(moved) <= SAME_MM) return undefined;
-  return findCrossing(moved.map(({ u, v }) => ({ u, v, bulge: 0 }))) ? undefined : moved;
-}
-
-/** Whether no side has turned about: one that is used up by its neighbours would run backwards. */
-const keepsItsSides = (points: readonly Point[], moved: readonly Point[]): boolean =>
-  points.every((point, i) => {
-    const j = (i + 1) % points.length;
-    const [next, from, to] = [points[j]!, moved[i]!, moved[j]!];
-    return (next.u - point.u) * (to.u - from.u) + (next.v - point.v) * (to.v - from.v) > 0;
-  });
-
-/** What lies between two outlines of as many corners, at two places along an axis. */
-function tapered(axis: Axis, low: readonly Point[], high: readonly Point[], a0: number, a1: number): MeshShape {
-  const draft = meshDraft(axis);
-  const under = low.map(({ u, v }) => draft.vertex(u, v, a0));
-  const over = high.map(({ u, v }) => draft.vertex(u, v, a1));
-  low.forEach((_, i) => {
-    const j = (i + 1) % low.length;
-    draft.triangle(under[i]!, under[j]!, over[j]!, 0);
-    draft.triangle(under[i]!, over[j]!, over[i]!, 0);
-  });
-  for (const [a, b, c] of capOf(low)) draft.triangle(under[a]!, under[c]!, under[b]!, 0);
-  for (const [a, b, c] of capOf(high)) draft.triangle(over[a]!, over[b]!, over[c]!, 0);
-  const { vertices, triangles } = draft.done();
-  return { is: 'mesh', vertices, triangles };
 }

@@ -188,6 +188,29 @@ describe('draft', () => {
     expect(undercuts).toEqual([]);
   });
 
+  test('a hollow that opens at the parting narrows upwards; one that opens nowhere needs a core', () => {
+    const pocket = (from: number, to: number) => (s: Sketch) => {
+      block(s);
+      s.body(
+        {
+          type: 'cylinder',
+          axis: 'Z',
+          ends: [s.at('Z', from), s.at('Z', to)],
+          centre: [s.at('X', 50), s.at('Y', 30)],
+          diameter: s.size('diameter', 40),
+        },
+        { adds: false },
+      );
+    };
+    const cone = (h: number, a: number, b: number) => (Math.PI * h * (a * a + a * b + b * b)) / 3;
+    const area = (out: number) => (100 + 2 * out) * (60 + 2 * out);
+    const outside = (50 / 6) * (area(50 * t) + 4 * area(25 * t) + area(0));
+    const cod = piecesOf(pocket(0, 30), (s) => green(s, 0));
+    expect(measured(cod.casting).volumeMm3).toBeCloseTo(outside - cone(30, 20, 20 - 30 * t), 2);
+    expect(cod.undercuts).toEqual([]);
+    expect(piecesOf(pocket(10, 30), (s) => green(s, 0)).undercuts).toEqual(['body:b2']);
+  });
+
   test('a hollow across the draw is an undercut; a bar across it is widened at its ends', () => {
     const { casting, undercuts } = piecesOf(
       (s) => {

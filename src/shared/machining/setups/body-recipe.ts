@@ -8,7 +8,7 @@ import { placeRepeats } from '../../solid/place-repeats.ts';
 import { placeShape } from '../../solid/place-shape.ts';
 import type { Move, PlacedBody } from '../../solid/placed.ts';
 import type { Places } from '../../solid/places.ts';
-import { type ChangedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
+import { type ChangedNumbers, dimensionsBehind, type Recipe, shifting } from './recipe.ts';
 
 /** Where a fellow lies: the move from its own frame into the first part's, and the stations that place it. */
 export interface FellowPlace {
@@ -53,6 +53,8 @@ export function bodyRecipe(
     grow,
     drawn: { shape, moves: within(drawn, moves) },
     dimensions: dimensionsBehind(numbers, [...stations, ...(fellow?.stations ?? [])], dimensions),
+    // A fellow lies turned: it is placed anew.
+    shiftFor: fellow ? () => undefined : shifting(numbers, stations, dimensions),
     make(now) {
       const places = placesIn(numbers, now);
       const made = placeShape(record.shape, places);

@@ -6,7 +6,7 @@ import type { Numbers } from '../../plan/numbers.ts';
 import type { Unknown } from '../../plan/unknown.ts';
 import { STAY } from '../../solid/moves.ts';
 import type { ExactShape } from '../../solid/placed.ts';
-import { type ChangedNumbers, dimensionsBehind, type Recipe } from './recipe.ts';
+import { type ChangedNumbers, dimensionsBehind, type Recipe, shifting } from './recipe.ts';
 
 type Pair = readonly [number, number];
 
@@ -66,6 +66,7 @@ export function fixtureRecipe(
     grow: 0,
     drawn: { shape, moves: [STAY] },
     dimensions: dimensionsBehind(numbers, stations, sizes),
+    shiftFor: shifting(numbers, stations, sizes),
     make(now) {
       const made = shapeIn(now);
       return made && { shape: made, moves: [STAY] };

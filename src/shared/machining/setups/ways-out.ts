@@ -38,7 +38,7 @@ export function waysOut(
     if (clearsWith(turned, machine, mayBeUnknown)) found.push({ is: 'end-for-end' });
   }
   for (const holding of otherHoldings(scene)) {
-    if (clearsWith({ ...setup, holding }, machine, mayBeUnknown)) found.push({ is: 'holding', as: holding.as });
+    if (clearsWith({ ...setup, holding }, machine, mayBeUnknown)) found.push({ is: 'holding', holding });
   }
   const later = laterState(input, (state) => {
     const other = { ...setup, state };

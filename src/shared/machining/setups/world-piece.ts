@@ -1,4 +1,5 @@
 import { boundsOfCopy } from '../../solid/bounds.ts';
+import type { Move, Vec3 } from '../../solid/placed.ts';
 import { grownShape, MESH_CORNER } from '../swept/grown-shape.ts';
 import { type Pose, pointFrom, poseOf, sweepsTheSame } from '../swept/pose.ts';
 import { clear, nothingFound, type Reach } from '../swept/reach.ts';
@@ -101,4 +102,35 @@ function reachesOf(
     reaches.push({ reach: reachOfShape(shape, grow, pose), copy });
   });
   return reaches;
+}
+
+/** The same piece moved as a whole; nothing of it is worked out again. */
+export function shiftedPiece({ sweep, grown, box }: StandingPiece, by: Vec3): StandingPiece {
+  const moves = sweep.moves.map((move) => shifted(move, by));
+  return {
+    sweep: { ...sweep, moves },
+    grown: { ...grown, moves },
+    box: box && { min: sum(box.min, by), max: sum(box.max, by) },
+  };
+}
+
+/** A piece that shifted along the line and not across it reaches as far as before, only elsewhere. */
+export function shiftedAlong(piece: TurningPiece, standing: StandingPiece, along: number): TurningPiece {
+  return {
+    standing,
+    farthest([from, to]) {
+      const far = piece.farthest([from - along, to - along]);
+      return far && (along === 0 ? far : { ...far, at: far.at + along });
+    },
+  };
+}
+
+const sum = (a: Vec3, b: Vec3): [number, number, number] => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+
+function shifted(move: Move, [x, y, z]: Vec3): Move {
+  const moved = [...move] as unknown as { -readonly [K in keyof Move]: Move[K] };
+  moved[3] += x;
+  moved[7] += y;
+  moved[11] += z;
+  return moved as unknown as Move;
 }

@@ -1,10 +1,18 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { Axis } from '../../build/station.ts';
 import { AS_DRAWN, type Changes, type Numbers } from '../../plan/numbers.ts';
+import type { Vec3 } from '../../solid/placed.ts';
 import { frameOf } from '../swept/pose.ts';
 import type { Farthest, Stretch, SweepLine, SweepPiece } from '../swept/sweep-piece.ts';
 import { type ChangedNumbers, changedNumbers, dimensionsBehind, type Recipe, type Sink } from './recipe.ts';
-import { type AxisBox, standingPiece, type TurningPiece, turningPiece } from './world-piece.ts';
+import {
+  type AxisBox,
+  shiftedAlong,
+  shiftedPiece,
+  standingPiece,
+  type TurningPiece,
+  turningPiece,
+} from './world-piece.ts';
 
 /** All that is put into a machine, as records and the drawing tell it. */
 export interface Work {
@@ -18,6 +26,9 @@ export interface Work {
 
 /** A piece that ends so near to the end of the whole may come to be that end within its limits, mm. */
 const NEAR_MM = 5;
+
+/** Sums of the same dimensions in another order differ by less than this, mm. */
+const SAME_PLACE_MM = 1e-9;
 
 /** The box of a piece seen from the line, mm: along it from the datum, across it from the line. */
 export interface LineBox {
@@ -71,14 +82,32 @@ export function createWorlds(work: Work): Worlds {
     turningPiece(standingPiece(sweepOf(recipe, recipe.drawn)), line),
   );
 
-  // Most worlds are asked for one or two pieces only: what is the same in all of them is made once, out here.
+  /** How a piece shifts as a whole; undefined where a change does more to it. */
+  function shiftOf({ dimensions, shiftFor }: Recipe, changes: Changes): Vec3 | undefined {
+    const shift: [number, number, number] = [0, 0, 0];
+    for (const [dimension, by] of changes) {
+      if (!dimensions.has(dimension)) continue;
+      const per = shiftFor(dimension);
+      if (!per) return undefined;
+      for (let k = 0; k < 3; k++) shift[k]! += by * per[k]!;
+    }
+    return shift;
+  }
+
+  // Most worlds are asked for one or two pieces only, and most pieces only shift in them.
   function pieceIn(i: number, now: ChangedNumbers, changes: Changes, here: SweepLine): TurningPiece | undefined {
     const recipe = recipes[i]!;
-    if (anyOf(recipe.dimensions, changes)) {
+    const asDrawn = drawn[i]!;
+    const shift = shiftOf(recipe, changes);
+    if (!shift) {
       const made = recipe.make(now);
       return made && turningPiece(standingPiece(sweepOf(recipe, made)), here);
     }
-    return here === line ? drawn[i]! : turningPiece(drawn[i]!.standing, here);
+    const isStill = shift[0] === 0 && shift[1] === 0 && shift[2] === 0;
+    if (isStill && here === line) return asDrawn;
+    const standing = isStill ? asDrawn.standing : shiftedPiece(asDrawn.standing, shift);
+    const across = Math.abs(shift[y]! - (here.u - line.u)) + Math.abs(shift[z]! - (here.v - line.v));
+    return across < SAME_PLACE_MM ? shiftedAlong(asDrawn, standing, shift[x]!) : turningPiece(standing, here);
   }
 
   function worldOf(changes: Changes, sink: Sink | undefined): World {

@@ -82,8 +82,8 @@ export function inspectionLines(given: SheetGiven): readonly InspectionLine[] {
   for (const row of bySize.filter((one) => isBore(one, bodies)).slice(0, BORES)) choose(row, 'bore');
   const isOverall = ({ along, patternMm }: PatternDimension): boolean =>
     along.length === 1 && overall.some(({ axis, mm }) => axis === along[0] && Math.abs(mm - patternMm!) < SAME_MM);
-  for (const row of bySize.filter((one) => one.along.length === 1 && !isOverall(one)).slice(0, LARGE))
-    choose(row, 'large');
+  const lengths = bySize.filter((one) => one.along.length === 1 && !isOverall(one) && isOnPattern(one, given));
+  for (const row of lengths.slice(0, LARGE)) choose(row, 'large');
   const lines = usable.flatMap((row) => {
     const found = chosen.get(row.of);
     return found ? [lineOf(row, found.why, given)] : [];
@@ -119,6 +119,14 @@ const marginsOf = ({ of }: PatternDimension, margins: readonly CarriedMargin[]):
     if (dimension !== of || sensitivity === 0 || !Number.isFinite(marginMm)) return false;
     return Math.abs(marginMm / sensitivity) <= FAR_MM;
   });
+
+/** Whether both ends are there to be measured: what only machining makes, like the centre of a drilled hole, is not. */
+function isOnPattern({ of }: PatternDimension, { bodies, numbers }: SheetGiven): boolean {
+  const record = numbers.record(of);
+  if (record?.kind !== 'dimension' || record.measure.type !== 'between') return false;
+  const { from, to } = record.measure;
+  return [from, to].every((end) => bodies.some((body) => !isCutAway(body) && body.stations.includes(end)));
+}
 
 /** A size of something that takes metal away. */
 const isBore = ({ of, along }: PatternDimension, bodies: readonly PlacedBody[]): boolean =>

@@ -1,3 +1,4 @@
+import type { HoldingWay } from '../build/setup.ts';
 import type { Piece, Remedy, Verdict, VerdictKind } from '../machining/setup-check.ts';
 import type { SetupFact } from '../machining/setups/setup-fact.ts';
 import type { Unknown } from '../plan/unknown.ts';
@@ -100,7 +101,7 @@ function pieceName({ check, names }: SetupFact, piece: Piece): string | undefine
   return `${names[piece.body] ?? 'a body'}${of}`;
 }
 
-const holdings: Readonly<Record<Extract<Remedy, { is: 'holding' }>['as'], string>> = {
+const holdings: Readonly<Record<HoldingWay, string>> = {
   'between centres': 'between centres',
   'three-jaw chuck': 'in the three-jaw chuck',
   'four-jaw chuck': 'in the four-jaw chuck',
@@ -119,7 +120,7 @@ function remedyWords(remedy: Remedy, { names, kinds }: SetupFact, unit: LengthUn
     case 'machine':
       return `do it on ${names[remedy.machine] ?? 'another machine'}`;
     case 'holding':
-      return `hold it ${holdings[remedy.as]}`;
+      return `hold it ${holdings[remedy.holding.as]}`;
     case 'end-for-end':
       return 'turn it end for end';
     case 'after':

@@ -1,5 +1,5 @@
 import type { BodyId, DimensionId, MachineId, OperationId, PartId } from '../base/ids.ts';
-import type { HoldingWay, Setup } from '../build/setup.ts';
+import type { Holding, Setup } from '../build/setup.ts';
 import type { Axis } from '../build/station.ts';
 import type { Unknown } from '../plan/unknown.ts';
 
@@ -79,8 +79,8 @@ export type Remedy =
   | { readonly is: 'dimension'; readonly dimension: DimensionId; readonly from: number; readonly to: number }
   /** Another machine of the shop on which every verdict of the set-up clears. */
   | { readonly is: 'machine'; readonly machine: MachineId }
-  /** Another way of holding on the same machine that clears. */
-  | { readonly is: 'holding'; readonly as: HoldingWay }
+  /** Another way of holding on the same machine that clears, with all that was said of it for that. */
+  | { readonly is: 'holding'; readonly holding: Holding }
   | { readonly is: 'end-for-end' }
   /** The same set-up in a later state of the part clears. */
   | { readonly is: 'after'; readonly operation: OperationId };

@@ -1,6 +1,6 @@
 import type { BodyId, DimensionId, MachineId, OperationId, PartId, SetupId } from '../../../shared/base/ids.ts';
 import type { Machine } from '../../../shared/build/machine.ts';
-import type { HoldingWay, Setup } from '../../../shared/build/setup.ts';
+import type { Holding, Setup } from '../../../shared/build/setup.ts';
 import type { SetupScene, ShownVerdict } from '../../../shared/machining/picture/scene.ts';
 import type { VerdictState } from '../../../shared/machining/setup-check.ts';
 import type { LengthUnit } from '../../../shared/quantity/kind.ts';
@@ -39,7 +39,7 @@ export interface ShareRow {
 export type RemedyAct =
   | { readonly is: 'dimension'; readonly part: PartId; readonly dimension: DimensionId; readonly written: string }
   | { readonly is: 'machine'; readonly machine: MachineId }
-  | { readonly is: 'holding'; readonly as: HoldingWay }
+  | { readonly is: 'holding'; readonly holding: Holding }
   | { readonly is: 'end-for-end' }
   | { readonly is: 'after'; readonly operation: OperationId };
 

@@ -144,8 +144,8 @@ function remedyRow(scene: Scene, setup: Setup, remedy: Remedy, unit: LengthUnit)
     }
     case 'holding':
       return {
-        words: `Hold it otherwise: ${holdingWords[remedy.as]}`,
-        act: { is: 'holding', as: remedy.as },
+        words: `Hold it otherwise: ${holdingWords[remedy.holding.as]}`,
+        act: { is: 'holding', holding: remedy.holding },
       };
     case 'end-for-end':
       return { words: 'Turn it end for end', act: { is: 'end-for-end' } };

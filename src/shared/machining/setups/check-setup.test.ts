@@ -119,6 +119,16 @@ describe('ways out', () => {
     expect(s.verdict('over-bed')!.remedies).toContainEqual({ is: 'after', operation: 'operation:rough' });
   });
 
+  test('the face plate, with what lies on it, where the work is too long between centres', () => {
+    const s = sketchSetup();
+    s.machine({ ...latheFigures, betweenCentres: '110' });
+    round(s, [0, 120], 60);
+    s.setup({});
+    const verdict = s.check().verdicts.find(({ remedies }) => remedies.some(({ is }) => is === 'holding'));
+    const seat = { station: stationOf('X', 0), beyond: '' };
+    expect(verdict?.remedies).toContainEqual({ is: 'holding', holding: { as: 'face plate', seat, tailCentre: false } });
+  });
+
   test('a dimension behind a formula is the one that is changed', () => {
     const s = sketchSetup();
     s.machine(latheFigures);

@@ -16,7 +16,7 @@ const ways: readonly { readonly value: HoldingWay; readonly label: string }[] = 
 ];
 
 /** A way of holding with nothing said of it yet. */
-export function freshHolding(as: HoldingWay): Holding {
+function freshHolding(as: HoldingWay): Holding {
   switch (as) {
     case 'between centres':
       return { as };

@@ -9,7 +9,6 @@ import { Button } from '../../../kit/button.tsx';
 import { Pane } from '../../../kit/pane.tsx';
 import { setMachining } from '../machining-state.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
-import { freshHolding } from './holding-fields.tsx';
 
 interface VerdictListProps {
   readonly model: SetupModel;
@@ -211,7 +210,7 @@ function Remedies({ rows, model }: { readonly rows: readonly RemedyRow[]; readon
         case 'machine':
           return engine.run('setup-set', { setup, set: { machine: act.machine } });
         case 'holding':
-          return engine.run('setup-set', { setup, set: { holding: freshHolding(act.as) } });
+          return engine.run('setup-set', { setup, set: { holding: act.holding } });
         case 'end-for-end':
           return engine.run('setup-set', {
             setup,

@@ -1,11 +1,11 @@
 import type { PartId, StationId } from '../../base/ids.ts';
 import type { Fellow, PartCondition, Setup } from '../../build/setup.ts';
 import { type Reading, readingOf } from '../../plan/amounts.ts';
-import { AS_DRAWN } from '../../plan/numbers.ts';
+import { AS_DRAWN, type Numbers } from '../../plan/numbers.ts';
 import type { Unknown } from '../../plan/unknown.ts';
 import { distinctUnknowns } from '../../plan/unknown.ts';
 import { bodyRecipe, type FellowPlace, fellowPlace } from './body-recipe.ts';
-import { bodiesThere } from './condition.ts';
+import { type BodiesThere, bodiesThere } from './condition.ts';
 import { fixtureRecipe } from './fixture-recipe.ts';
 import { type ChangedNumbers, changedNumbers, type Recipe } from './recipe.ts';
 import type { PartInput, SetupInput } from './setup-input.ts';
@@ -65,11 +65,7 @@ function recipesOf(
   fellow: FellowPlace | undefined,
   unknown: Unknown[],
 ): readonly Recipe[] {
-  const isCentreline = (id: StationId): boolean => {
-    const station = numbers.record(id);
-    return station?.kind === 'station' && station.form === 'centreline';
-  };
-  const { there, withStock } = bodiesThere(part.bodies, condition, part.operations, isCentreline);
+  const { there, withStock } = bodiesOf(part, condition, numbers);
   return there.flatMap((body) => {
     const grow = withStock.has(body.record.id) ? allowanceMm : 0;
     const recipe = bodyRecipe(body, numbers, drawn, grow, fellow);
@@ -78,6 +74,15 @@ function recipesOf(
     if (body.record.adds) unknown.push(...missingOf(body));
     return [];
   });
+}
+
+/** The bodies of a part in a condition. */
+export function bodiesOf(part: PartInput, condition: PartCondition, numbers: Numbers): BodiesThere {
+  const isCentreline = (id: StationId): boolean => {
+    const station = numbers.record(id);
+    return station?.kind === 'station' && station.form === 'centreline';
+  };
+  return bodiesThere(part.bodies, condition, part.operations, isCentreline);
 }
 
 /** Why a body that adds has no shape: the body, then the stations and sizes that it lacks. */

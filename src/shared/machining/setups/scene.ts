@@ -4,6 +4,7 @@ import type { Setup } from '../../build/setup.ts';
 import type { Reading } from '../../plan/amounts.ts';
 import { type MachineFiguresRead, readFigures } from '../../plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../quantity/kind.ts';
+import type { PlacedBody } from '../../solid/placed.ts';
 import type { MachineType } from '../../tables/machine-figures.ts';
 import { type Cut, type KnownCut, readCut } from './cuts.ts';
 import type { ResolvedWork } from './resolve-work.ts';
@@ -24,6 +25,8 @@ export interface Scene {
   /** Other machines of the shop: the vise on a table is one of them. */
   readonly machines: readonly Machine[];
   readonly allowanceMm: number;
+  /** Of the part that is worked upon, those that are still to be made among them. */
+  readonly bodies: readonly PlacedBody[];
 }
 
 /** Operations of the set-up's own part that are done in it, in list order. */
@@ -48,6 +51,7 @@ export function sceneOf(
     cuts: operationsIn(input).map((operation) => readCut(operation, reading)),
     machines: input.machines,
     allowanceMm,
+    bodies: input.partOf(setup.part)?.bodies ?? [],
   };
 }
 

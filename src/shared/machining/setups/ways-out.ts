@@ -5,7 +5,7 @@ import type { Remedy, Verdict, VerdictKind } from '../setup-check.ts';
 import { clearsAsDrawn, type Judging, judge, judging } from '../verdicts/judge.ts';
 import { questionsOf } from '../verdicts/questions.ts';
 import { endOf, latheStand, workPieces } from './lathe-stand.ts';
-import { type ResolvedWork, resolveWork } from './resolve-work.ts';
+import { bodiesOf, type ResolvedWork, resolveWork } from './resolve-work.ts';
 import { type Scene, sceneOf } from './scene.ts';
 import type { SetupInput } from './setup-input.ts';
 
@@ -108,15 +108,28 @@ function stationAtHead(scene: Scene) {
 }
 
 /** The first state of the part, in the order of its route, in which the set-up clears. */
-function laterState({ setup, partOf }: SetupInput, clears: (state: Setup['state']) => boolean): Remedy | undefined {
-  if (setup.state.is === 'finished') return undefined;
-  const route = partOf(setup.part)?.operations ?? [];
+function laterState(input: SetupInput, clears: (state: Setup['state']) => boolean): Remedy | undefined {
+  const { setup, partOf } = input;
   const { state } = setup;
+  if (state.is === 'finished') return undefined;
+  const route = partOf(setup.part)?.operations ?? [];
   const from = state.is === 'after' ? route.findIndex(({ id }) => id === state.operation) + 1 : 0;
+  let stock = stockIn(input, state);
   for (const operation of route.slice(from)) {
     // What is done in this very set-up cannot come before it.
     if (operation.setup === setup.id || operation.makes.length === 0) continue;
-    if (clears({ is: 'after', operation: operation.id })) return { is: 'after', operation: operation.id };
+    const after = { is: 'after', operation: operation.id } as const;
+    // What is taken away is left out of account: only where stock is gone may it clear.
+    const left = stockIn(input, after);
+    if (left === stock) continue;
+    stock = left;
+    if (clears(after)) return after;
   }
   return undefined;
+}
+
+/** On which bodies of the part there is stock in a state. */
+function stockIn({ setup, partOf, numbers }: SetupInput, state: Setup['state']): string {
+  const part = partOf(setup.part);
+  return part ? [...bodiesOf(part, state, numbers).withStock].join(' ') : '';
 }

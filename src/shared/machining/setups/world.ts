@@ -116,6 +116,8 @@ export function createWorlds(work: Work): Worlds {
     const isDrawn = changes.size === 0;
     const pieces: Map<number, TurningPiece> | undefined = isDrawn ? undefined : new Map();
     let broken = false;
+    // Asked for again and again: where the work ends says where the lathe stands.
+    let extents: Map<readonly number[], Stretch> | undefined;
     const pieceAt = (i: number): TurningPiece => {
       if (!pieces) return drawn[i]!;
       let piece = pieces.get(i);
@@ -154,7 +156,13 @@ export function createWorlds(work: Work): Worlds {
         return boxAbout(pieceAt(i).standing.box, here);
       },
       extentOf(indexes) {
+        const known = extents?.get(indexes);
+        if (known && !sink) return known;
         const extent = extentIn(indexes, pieceAt, x);
+        if (extent) {
+          extents ??= new Map();
+          extents.set(indexes, extent);
+        }
         if (sink && extent) for (const i of indexes) if (isNearEnd(pieceAt(i).standing.box, extent, x)) note(i);
         return extent;
       },

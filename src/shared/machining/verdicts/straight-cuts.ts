@@ -4,10 +4,10 @@ import type { Axis } from '../../build/station.ts';
 import { axes } from '../../build/station.ts';
 import { boundsOf } from '../../solid/bounds.ts';
 import { OVERRUN_MM } from '../../tables/cutting-practice.ts';
+import { bodiesMade } from '../route/made-holes.ts';
 import { type Cut, cutWithin } from '../setups/cuts.ts';
 import { knownCuts, type Scene } from '../setups/scene.ts';
 import { type TableStand, tableStand } from '../setups/table-stand.ts';
-import type { World } from '../setups/world.ts';
 import { asking } from './asking.ts';
 import type { Question } from './question.ts';
 import { leastReachAlong } from './reach-across.ts';
@@ -112,25 +112,21 @@ function headTravels(
     const ask = asking(scene);
     ask.miss(...stand.unknown);
     const travel = ask.figure(key);
-    return ask.question(kind, cut.operation.id, 1, (world) => ({
-      has: travel,
-      needs: Math.max(scene.allowanceMm, depthTaken(scene, cut, stand.upright, world)),
-    }));
+    const needs = Math.max(scene.allowanceMm, depthTaken(scene, cut, stand.upright));
+    return ask.question(kind, cut.operation.id, 1, () => ({ has: travel, needs }));
   });
 }
 
-/** How tall what an operation takes out is, along whichever axis stands upright. */
-function depthTaken({ worlds }: Scene, { operation }: Cut, upright: readonly Axis[], world: World): number {
-  const made = new Set<string>(operation.makes);
+/** How tall what an operation takes out is, along whichever axis stands upright. It is not there yet, so limits are left out. */
+function depthTaken({ bodies }: Scene, { operation }: Cut, upright: readonly Axis[]): number {
   let most = 0;
-  worlds.work.recipes.forEach(({ piece, adds }, i) => {
-    if (adds || piece.is !== 'body' || !made.has(piece.body)) return;
-    const box = boundsOf(world.shapeOf(i));
+  for (const body of bodiesMade(operation, bodies)) {
+    const box = body.record.adds ? undefined : boundsOf(body);
     for (const axis of upright) {
       const k = axes.indexOf(axis);
       if (box) most = Math.max(most, box.max[k]! - box.min[k]!);
     }
-  });
+  }
   return most;
 }
 

@@ -21,9 +21,6 @@ export function createHolder(shape: ExactShape, move: Move): Holds {
   };
 }
 
-/** The same for one point. */
-export const mayHold = (shape: ExactShape, move: Move, point: Vec3): boolean => createHolder(shape, move)(point);
-
 function inPlace(shape: ExactShape): (u: number, v: number, a: number) => boolean {
   if (shape.is === 'mesh') {
     const [low, high] = boxOf(shape.vertices);

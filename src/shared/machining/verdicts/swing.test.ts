@@ -186,13 +186,14 @@ describe('where the saddle must stand', () => {
     expect(s.verdict('over-cross-slide', 'near')!.at).toBeGreaterThanOrEqual(80);
   });
 
-  test('the slide comes exactly to the flange: what touches a stretch does not lie in it', () => {
+  test('the slide comes exactly to two flanges: what touches a stretch does not lie in it', () => {
     const s = sketchSetup();
     s.machine(latheFigures);
-    round(s, [0, 200], 40);
+    round(s, [0, 300], 40);
     round(s, [80, 90], 140);
+    round(s, [230, 240], 140);
     s.setup({});
-    // 130 − 40 = 90, where the flange ends.
+    // 130 − 40 = 90 and 190 + 40 = 230, where the flanges end.
     turn(s, 'cut', 130, 190, 40);
     expect(figures(s, 'over-cross-slide', 'cut')).toEqual({ has: 55, needs: close(20), state: 'at the limit' });
   });

@@ -20,7 +20,7 @@ describe('how the saddle stands for a cut', () => {
     s.setup({ holding: { as: 'face plate', seat: s.place('X', 0), tailCentre: false } });
     const end = s.place('X', 30);
     s.operation('face', 'face', { cut: { ends: [end, end], diameter: { written: '160' }, inner: { written: '' } } });
-    // 25 by the block and 16⅔ by the top slide: from 30 + 41⅔ − 40 on there is nothing to strike.
+    // 25 by the block and 20⅚ by the top slide: 30 + 45⅚ − 40 is past the work by more than the 3 that are kept.
     expect(figures(s, 'over-cross-slide', 'face')).toBeUndefined();
     expect(figures(s, 'over-saddle', 'face')).toEqual({ has: 90, needs: close(80), state: 'clears' });
   });
@@ -83,10 +83,10 @@ describe('how the saddle stands for a cut', () => {
       s.operation('face', 'face', { cut: { ends: [end, end], diameter: { written: '160' }, inner } });
       return figures(s, 'barrel-travel', 'face')!;
     };
-    // Square the barrel's front stands 10 + 40 before the edge, and 70 of saddle want 20 out. To be clear of the work the saddle stands
-    // 25 + 16⅔ aside, and wants so much more.
-    expect(at('80')).toEqual({ has: 80, needs: close(20 + 25 + 50 / 3), state: 'clears' });
-    // With 61 there is no way that clears both.
+    // Square the barrel's front stands 10 + 40 behind the edge, and 70 of saddle want 20 out. To be clear of the work, and 3 besides, the saddle stands
+    // 25 + 20⅚ aside, and wants so much more.
+    expect(at('80')).toEqual({ has: 80, needs: close(20 + 25 + (25 * 5) / 6), state: 'clears' });
+    // Clear of the work with nothing to spare it wants 20 + 40 at least.
     expect(at('50').state).toBe('hits');
   });
 

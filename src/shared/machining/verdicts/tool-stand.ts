@@ -28,6 +28,9 @@ export interface ToolStand {
 /** Room of more than this is as good as any: then the tool stands as squarely as it can. mm */
 const ENOUGH_MM = 5;
 
+/** Where there is a choice, the saddle keeps so far out from under what it does not pass, along the bed: castings are not as drawn. mm */
+const ASIDE_MM = 3;
+
 /** Places of the top slide that are looked at, to each side of its middle. */
 const STEPS = 6;
 
@@ -42,7 +45,7 @@ const known = new WeakMap<Scene, Map<Cut, ToolStand>>();
  * whatever is large and faced, or turned close to the chuck.
  *
  * Of all ways the one that leaves most room beside the work, at chuck, plate and tailstock, and over the saddle is taken, for the whole cut; what is square
- * and has room enough comes first.
+ * and has room enough, a few millimetres along the bed as well, comes first.
  */
 export function toolStandFor(scene: Scene, stand: LatheStand, cut: Cut): ToolStand {
   if (latheWay(cut) !== 'outside') return square;
@@ -70,19 +73,28 @@ function chooseStand(scene: Scene, stand: LatheStand, cut: Cut): ToolStand {
   const slides = half > 0 ? slidePlaces(half) : [0];
   const overSaddle = saddleRoom(scene, stand, cut);
   const settings: readonly (BlockSetting | undefined)[] = isKnown ? blockSettings : [undefined];
-  let best: { readonly stand: ToolStand; readonly room: number } | undefined;
+  let best: Candidate | undefined;
   for (const setting of settings) {
     const block = setting && { setting, width, reach };
     const ahead = block ? ((block.setting.from + block.setting.to) / 2) * width : 0;
-    const beside = block ? blockRoom(scene, stand, cut, block) : ENOUGH_MM;
+    const beside = Math.min(ENOUGH_MM, block ? blockRoom(scene, stand, cut, block) : ENOUGH_MM);
     for (const slide of slides) {
-      if (best && Math.min(ENOUGH_MM, beside) <= best.room) break;
+      if (best && beside <= best.aside) break;
       const shift = ahead + slide;
-      const room = Math.min(ENOUGH_MM, beside, overSaddle(shift));
-      if (!best || room > best.room) best = { stand: { block, shift }, room };
+      const aside = Math.min(beside, overSaddle(shift, ASIDE_MM));
+      const room = aside === beside ? beside : Math.min(beside, overSaddle(shift, 0));
+      if (!best || aside > best.aside || (aside === best.aside && room > best.room))
+        best = { stand: { block, shift }, aside, room };
     }
   }
   return best?.stand ?? square;
+}
+
+/** A way to stand, the room that it leaves, and what of that is left a little aside. */
+interface Candidate {
+  readonly stand: ToolStand;
+  readonly room: number;
+  readonly aside: number;
 }
 
 /** Nearest to the middle first. */
@@ -101,8 +113,11 @@ function blockRoom(scene: Scene, stand: LatheStand, cut: Cut, block: Block): num
   return Math.min(...beside, ...atEnds);
 }
 
-/** The room over the saddle and between it and the tailstock, as far as it is known, by how far the saddle stands off square. */
-function saddleRoom(scene: Scene, stand: LatheStand, cut: Cut): (shift: number) => number {
+/**
+ * The room over the saddle and between it and the tailstock, as far as it is known, by how far the saddle stands off square; what comes nearer to the saddle
+ * than `aside` along the bed counts as over it.
+ */
+function saddleRoom(scene: Scene, stand: LatheStand, cut: Cut): (shift: number, aside: number) => number {
   const world = scene.worlds.drawn;
   const turnsWith = headPiece(scene, stand);
   const zones = saddleKinds.flatMap((kind) => {
@@ -112,10 +127,11 @@ function saddleRoom(scene: Scene, stand: LatheStand, cut: Cut): (shift: number) 
   });
   const carriers = scene.worlds.adding.length + 1;
   const travel = scene.figures.values.get('barrelTravel');
-  return (shift) => {
+  return (shift, aside) => {
     const edge = saddleFor(cut, stand.sense, asking(scene), shift);
     if (!edge) return Infinity;
-    const places = edge(world);
+    const [head, tail] = edge(world);
+    const places = [head - aside, tail + aside] as const;
     let room = Infinity;
     for (const over of zones) {
       for (let i = 0; i < carriers; i++) room = Math.min(room, roomOf(overZone(over, places, world, i)));

@@ -95,7 +95,8 @@ export function leastMargin({ carriers, term }: Question, world: World): number 
  * Judges one question: its margin as drawn, and what limits make of it.
  *
  * Each dimension that a carrier hangs on is set to its lower and to its upper limit, all else as drawn, and the margin worked out anew; the losses add up
- * (worst case), and all dimensions at their worse limits together are looked at as well. Every carrier that limits could make the worst counts. What
+ * (worst case), and where they could decide, all dimensions at their worse limits together are looked at as well. Where they could not by far, the lower
+ * limit is not looked at by itself. Every carrier that limits could make the worst counts. What
  * comes near a stretch within its limits counts as in it.
  *
  * @returns undefined where nothing comes near what is asked

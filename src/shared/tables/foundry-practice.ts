@@ -46,6 +46,10 @@ export const foundryPractice = {
   /** Sections thinner than this are poured from the upper part of the band; so many kelvin hotter. */
   thinSectionMm: start(6),
   thinHotterK: start(20),
+  /** A coating is dry when it loses no more than this of its own mass, percent, in an interval, twice running. */
+  dryShare: memory(0.1, 'ASTM C566 and EN 1097-5: 0.1 % between weighings an hour or more apart'),
+  /** Hours that an interval has at least. */
+  dryHours: start(2, 'two hours or more between weighings; the standards for aggregates ask for one (from memory)'),
   /** A pattern with foam in it must not be warmer, °C. */
   foamStandsC: read(60, 'polystyrene softens near 100 °C; coated foam is dried at 40 to 60 °C'),
   /** Above this an insert is hotter than a small foundry can handle, °C. */

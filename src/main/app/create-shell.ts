@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { app, dialog, ipcMain, nativeTheme, shell as system } from 'electron';
 import type { MenuAction, Preferences } from '../../shared/ipc/contract.ts';
+import { openKeptViews } from '../files/kept-views.ts';
 import { places as keepPlaces } from '../files/places.ts';
 import { openRecentFiles } from '../files/recent-files.ts';
 import { registerHandlers } from '../ipc/register-handlers.ts';
@@ -22,6 +24,10 @@ const resources = (): string =>
   app.isPackaged ? path.join(process.resourcesPath, 'resources') : path.join(app.getAppPath(), 'resources');
 
 const platform = process.platform === 'darwin' || process.platform === 'win32' ? process.platform : 'linux';
+
+/** The page names its script, and each script those that it starts, by what is in them: another engine, another text. */
+const engineOf = (): string =>
+  `${app.getVersion()}\n${readFileSync(path.join(app.getAppPath(), 'out', 'renderer', 'index.html'), 'utf8')}`;
 
 /** Failing to remember a preference is no reason to disturb anyone; it is left in the log. */
 const note = (error: unknown): void => console.error('Something could not be remembered:', error);
@@ -46,6 +52,7 @@ export function createShell(): Shell {
       const dataFolder = app.getPath('userData');
       const preferences = openPreferences(dataFolder, note);
       const recent = openRecentFiles(dataFolder, () => refreshMenu(), note);
+      const kept = openKeptViews(dataFolder, engineOf, note);
       const places = keepPlaces(dataFolder, resources(), app.getPath('documents'), note);
       const windows = keepWindows(
         () => refreshMenu(),
@@ -95,6 +102,8 @@ export function createShell(): Shell {
         openRecent: (file) => inBackground(opening.open(file, windows.front())),
         clearRecent: () => {
           recent.clear();
+          // They tell of the same files.
+          kept.clear();
           app.clearRecentDocuments();
         },
         openExample: (state) => inBackground(openExample(state, windows.front(), needs)),
@@ -145,6 +154,7 @@ export function createShell(): Shell {
         opening,
         places,
         recent,
+        kept,
         shop,
         preferences: { get: preferences.get, set: setPreferences },
         newBuild: (asking) => newBuild(asking, needs),
@@ -160,7 +170,7 @@ export function createShell(): Shell {
         else if (files.length === 0 && example === undefined) windows.show(front);
       };
       waitForFiles = async () => {
-        await Promise.all([recent.settled(), preferences.settled(), places.lastFolder.settled()]);
+        await Promise.all([recent.settled(), kept.settled(), preferences.settled(), places.lastFolder.settled()]);
       };
     },
     open: (request) => openRequested(request),

@@ -11,6 +11,7 @@ import { type BuildWindow, emptyReport } from '../app/build-window.ts';
 import type { Opening } from '../app/opening.ts';
 import type { Windows } from '../app/windows.ts';
 import { identityOf } from '../files/file-identity.ts';
+import { openKeptViews } from '../files/kept-views.ts';
 import { places } from '../files/places.ts';
 import { openRecentFiles } from '../files/recent-files.ts';
 import { defaultPreferences } from '../preferences/preferences.ts';
@@ -50,6 +51,7 @@ function shell(store?: Partial<Store>, file = path.join(folder, 'engine.wayw'), 
   const opened: unknown[] = [];
   const listeners = new Map<string, (event: IncomingEvent, payload: unknown) => Promise<unknown>>();
   const recent = openRecentFiles(folder);
+  const kept = openKeptViews(folder, () => 'engine');
   registerHandlers(
     { handle: (channel, listener) => void listeners.set(channel, listener) },
     {
@@ -57,6 +59,7 @@ function shell(store?: Partial<Store>, file = path.join(folder, 'engine.wayw'), 
       opening: { open: async (...args: unknown[]) => void opened.push(args) } as unknown as Opening,
       places: places(folder, folder, folder),
       recent,
+      kept,
       shop: openShop(folder),
       preferences: { get: () => defaultPreferences, set: () => {} },
       newBuild: async () => void opened.push('new'),
@@ -66,7 +69,7 @@ function shell(store?: Partial<Store>, file = path.join(folder, 'engine.wayw'), 
   );
   const event = { sender: { id: 1 }, senderFrame: { url: 'app://waywright/index.html', parent: null } };
   const ask = (channel: Channel, payload: unknown) => listeners.get(channel)?.(event, payload);
-  return { window, opened, listeners, recent, ask };
+  return { window, opened, listeners, recent, kept, ask };
 }
 
 test('every channel of the contract is answered, and no other', () => {
@@ -193,6 +196,33 @@ describe('the rows of a build that was read', () => {
     expect(await verified).toEqual(ok(undefined));
     expect(copies).toBe(1);
   });
+});
+
+test('views of a build are kept once it is sound, for the very records that were handed over', async () => {
+  let records = '[1]';
+  let verdict = (_: ReturnType<typeof ok<undefined>>): void => {};
+  const { ask, kept } = shell({
+    read: async () => ok({ ...read, records }),
+    verify: () => new Promise((go) => (verdict = go)),
+    backUpSoon: () => {},
+    backedUp: Promise.resolve(ok(undefined)),
+  });
+  await ask('views:keep', { views: 'of nothing' });
+  expect(await ask('build:load', undefined)).toEqual(ok({ ...read, records, keptViews: undefined }));
+  const early = ask('views:wanted', undefined);
+  await pause();
+  verdict(ok(undefined));
+  expect(await early).toEqual({ records: '[1]' });
+  // Edited while they are worked out: they are of what they are of.
+  records = '[2]';
+  await ask('views:keep', { views: 'of 1' });
+  await ask('views:keep', { views: 'of nothing' });
+  await kept.settled();
+  expect(await ask('build:load', undefined)).toEqual(ok({ ...read, records: '[2]', keptViews: undefined }));
+  expect(await ask('views:wanted', undefined)).toEqual({ records: '[2]' });
+  records = '[1]';
+  expect(await ask('build:load', undefined)).toEqual(ok({ ...read, records: '[1]', keptViews: 'of 1' }));
+  expect(await ask('views:wanted', undefined)).toBeUndefined();
 });
 
 test('a page opens recent files only, and what is let fall on it', async () => {

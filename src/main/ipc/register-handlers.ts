@@ -3,6 +3,7 @@ import type { BuildWindow } from '../app/build-window.ts';
 import type { ExampleState } from '../app/launch.ts';
 import type { Opening } from '../app/opening.ts';
 import type { Windows } from '../app/windows.ts';
+import type { KeptViews } from '../files/kept-views.ts';
 import type { Places } from '../files/places.ts';
 import type { RecentFiles } from '../files/recent-files.ts';
 import type { Shop } from '../shop/open-shop.ts';
@@ -16,6 +17,7 @@ export interface HandlerNeeds {
   readonly opening: Opening;
   readonly places: Places;
   readonly recent: RecentFiles;
+  readonly kept: KeptViews;
   readonly shop: Shop;
   readonly preferences: { get(): Preferences; set(next: Preferences): void };
   newBuild(asking: BuildWindow): Promise<void>;
@@ -25,14 +27,16 @@ export interface HandlerNeeds {
 
 /** Opens the door for every channel of the contract. */
 export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
-  const { windows, opening, places, recent, shop, preferences } = needs;
-  const build = buildHandlers(windows, opening, places);
+  const { windows, opening, places, recent, kept, shop, preferences } = needs;
+  const build = buildHandlers(windows, opening, places, kept);
   const files = fileHandlers(windows, opening, places);
 
   handle(ipc, 'build:load', schemas['build:load'], build.load);
   handle(ipc, 'build:verify', schemas['build:verify'], build.verify);
   handle(ipc, 'build:commit', schemas['build:commit'], build.commit);
   handle(ipc, 'build:step', schemas['build:step'], build.step);
+  handle(ipc, 'views:wanted', schemas['views:wanted'], build.viewsWanted);
+  handle(ipc, 'views:keep', schemas['views:keep'], build.keepViews);
   handle(ipc, 'issue:list', schemas['issue:list'], build.issues);
   handle(ipc, 'issue:make', schemas['issue:make'], build.makeIssue);
 

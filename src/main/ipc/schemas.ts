@@ -3,6 +3,7 @@ import { idSchema } from '../../shared/build/fields.ts';
 import { recordSchema } from '../../shared/build/kinds.ts';
 import { machineSchema } from '../../shared/build/machine.ts';
 import type { Channel, Request } from '../../shared/ipc/contract.ts';
+import { MOST_KEPT_BYTES } from '../files/kept-views.ts';
 
 /** More records than any one edit of a hand-built machine can touch, an import of a whole build included. */
 const MOST_RECORDS = 500_000;
@@ -30,6 +31,8 @@ export const schemas: { readonly [C in Channel]: z.ZodType<Request<C>> } = {
   'build:verify': nothing,
   'build:commit': z.strictObject({ revision, label, diff }),
   'build:step': z.strictObject({ revision, direction: z.enum(['undo', 'redo']) }),
+  'views:wanted': nothing,
+  'views:keep': z.strictObject({ views: z.string().max(MOST_KEPT_BYTES) }),
   'issue:list': nothing,
   'issue:make': z.strictObject({
     letter: z

@@ -1,5 +1,5 @@
 // The order is meant: modules run in it.
-import { engineWorker } from './engine-worker.ts';
+import { engineWorker, startEngine } from './engine-worker.ts';
 
 import '../kit/fonts.css';
 import '../kit/tokens.css';
@@ -8,7 +8,9 @@ import './app.css';
 import { createRoot } from 'react-dom/client';
 import { assert } from '../../shared/base/assert.ts';
 import { createEngine, type EnginePort } from '../engine/engine.ts';
+import { keepViews } from '../engine/keep-views.ts';
 import type { FromWorker } from '../engine/protocol.ts';
+import { painted } from '../engine/stages.ts';
 import { EngineContext } from '../engine/use-engine.ts';
 import { App } from './app.tsx';
 import { shell } from './shell.ts';
@@ -19,7 +21,18 @@ const port: EnginePort = {
     engineWorker.onmessage = (event: MessageEvent<FromWorker>) => listener(event.data);
   },
 };
-const engine = createEngine(port, shell);
+const engine = createEngine(port, shell, painted);
+keepViews(engine, shell, () => {
+  const worker = startEngine();
+  return {
+    post: (message) => worker.postMessage(message),
+    listen: (listener) => {
+      worker.onmessage = (event: MessageEvent<FromWorker>) => listener(event.data);
+      worker.onerror = ({ message }) => listener({ type: 'broken', call: undefined, message });
+    },
+    end: () => worker.terminate(),
+  };
+});
 shell.on('build:replaced', () => void engine.reload());
 
 const root = document.getElementById('root');

@@ -17,6 +17,7 @@ function shellInMemory(records: readonly BuildRecord[]) {
   const state = {
     refuse: undefined as CommitError | undefined,
     verdict: { ok: true, value: undefined } as Response<'build:verify'>,
+    kept: undefined as string | undefined,
     commits: 0,
     atOnce: 0,
     mostAtOnce: 0,
@@ -31,6 +32,7 @@ function shellInMemory(records: readonly BuildRecord[]) {
         folder: '/',
         records: JSON.stringify([...build.values()]),
         readOnly: undefined,
+        keptViews: state.kept,
       },
     }),
     'build:verify': async () => state.verdict,

@@ -3,7 +3,8 @@ import type { CommandId, ParamsOf } from '../../shared/build/commands/registry.t
 import { type BuildDiff, invert, isEmpty } from '../../shared/build/diff.ts';
 import type { RecordId } from '../../shared/build/records.ts';
 import type { CommitError, HistoryLabels, OpenError, ReadOnlyReason, WaywrightApi } from '../../shared/ipc/contract.ts';
-import { applyPatch } from './patch.ts';
+import { type FirstViews, readFirstViews, viewKey } from './first-views.ts';
+import { applyPatch, makePatch } from './patch.ts';
 import type { FromWorker, RunAnswer, ToWorker } from './protocol.ts';
 import { markStage } from './stages.ts';
 import type { AskAnswer, AskName, AskParams, ViewModel, ViewName, ViewParams } from './views.ts';
@@ -64,6 +65,8 @@ interface Pending {
 interface Watched {
   readonly listeners: Set<() => void>;
   model: unknown;
+  /** The model is one that was kept; the engine's own will take its place. */
+  isKept: boolean;
 }
 
 const waits: RunOutcome = {
@@ -83,16 +86,24 @@ const UNWATCH_AFTER_MS = 2_000;
 
 const failed = (error: OpenError): FileState => ({ is: 'failed', error });
 
-const keyOf = (name: string, params: unknown): string => `${name} ${JSON.stringify(params) ?? ''}`;
-
-export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>): Engine {
+/** @param painted resolves when what was just put into the page is on the screen */
+export function createEngine(
+  port: EnginePort,
+  api: Pick<WaywrightApi, 'invoke'>,
+  painted: () => Promise<void> = async () => {},
+): Engine {
   let file: FileState = { is: 'loading' };
   let revision = 0;
   let queue: readonly Pending[] = [];
   let sending: Promise<void> | undefined;
   let calls = 0;
+  let loads = 0;
+  /** The worker has been given the build that is on show. */
+  let given: Promise<void> = Promise.resolve();
   /** Hears which part of the build that is being loaded comes first. */
   let onRead: (first: PartId | undefined) => void = () => {};
+  /** What is shown until the engine has worked out the build that is being loaded. */
+  let kept: FirstViews | undefined;
   const fileListeners = new Set<() => void>();
   const watched = new Map<string, Watched>();
   const waiting = new Map<number, { resolve(value: unknown): void; reject(error: Error): void }>();
@@ -108,6 +119,19 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
   const changeOpen = (change: Partial<OpenFile>) => {
     if (file.is === 'open') setFile({ ...file, ...change });
   };
+  /** @returns whether it is shown. */
+  const showKept = (views: FirstViews): boolean => {
+    // A page that shows something already goes on from there.
+    if ([...watched.values()].some(({ model }) => model !== undefined)) return false;
+    kept = views;
+    for (const [key, watch] of watched) {
+      watch.model = views.models.get(key);
+      watch.isKept = watch.model !== undefined;
+    }
+    onRead(views.first);
+    for (const { isKept, listeners } of watched.values()) if (isKept) for (const listener of listeners) listener();
+    return true;
+  };
   type Call = ToWorker extends infer M ? (M extends { call: number } ? Omit<M, 'call'> : never) : never;
   const call = (message: Call): Promise<unknown> =>
     new Promise((resolve, reject) => {
@@ -122,7 +146,12 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       for (const { key, patch } of message.changes) {
         const watch = watched.get(key);
         if (watch === undefined) continue;
-        watch.model = applyPatch(watch.model, patch);
+        const before = watch.model;
+        // What was kept is what the engine comes to: whatever is the same stays the same, and is not drawn anew.
+        const change = watch.isKept && patch.op === 'set' ? makePatch(before, patch.value) : patch;
+        watch.isKept = false;
+        if (change === undefined) continue;
+        watch.model = applyPatch(before, change);
         for (const listener of watch.listeners) touched.add(listener);
       }
       for (const listener of touched) listener();
@@ -182,16 +211,25 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       const answer = await api.invoke('build:load', undefined);
       queue = [];
       if (!answer.ok || answer.value === undefined) return close(answer.ok ? { is: 'none' } : failed(answer.error));
-      const { records, revision: at, ...opened } = answer.value;
+      const { records, keptViews, revision: at, ...opened } = answer.value;
       revision = at;
       markStage('read');
       // The window stands up while the engine works.
-      onRead = (first) => setFile({ is: 'open', ...opened, first, saving: [], halted: undefined });
-      const workedOut = Promise.allSettled([call({ type: 'load', records })]);
+      onRead = (first) => {
+        onRead = () => {};
+        setFile({ is: 'open', ...opened, first, saving: [], halted: undefined });
+      };
+      const load = ++loads;
+      // What is on the screen at once has the processors for itself until it is there.
+      given = keptViews !== undefined && showKept(readFirstViews(keptViews)) ? painted() : Promise.resolve();
+      const workedOut = given.then(() =>
+        load === loads ? Promise.allSettled([call({ type: 'load', records })]) : Promise.allSettled([undefined]),
+      );
       // Edits wait until the rows are known to be sound.
-      const verified = api.invoke('build:verify', undefined);
+      const verified = given.then(() => api.invoke('build:verify', undefined));
       turn = Promise.all([turn, verified]);
       const [verdict, [work]] = await Promise.all([verified, workedOut]);
+      kept = undefined;
       if (!verdict.ok) return close(failed(verdict.error));
       if (work.status === 'rejected') throw work.reason;
       markStage('worked out');
@@ -209,7 +247,10 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
         }
         return { ok: true, label: answer.label, added: answer.diff.added.map((record) => record.id) };
       }),
-    ask: (name, params) => call({ type: 'ask', name, params }) as Promise<never>,
+    ask: async (name, params) => {
+      await given;
+      return (await call({ type: 'ask', name, params })) as never;
+    },
     step: (direction) =>
       inTurn(async () => {
         await sending;
@@ -250,10 +291,11 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
       return () => fileListeners.delete(listener);
     },
     watch(name, params, listener) {
-      const key = keyOf(name, params);
+      const key = viewKey(name, params);
       let watch = watched.get(key);
       if (watch === undefined) {
-        watch = { listeners: new Set(), model: undefined };
+        const model = kept?.models.get(key);
+        watch = { listeners: new Set(), model, isKept: model !== undefined };
         watched.set(key, watch);
         port.post({ type: 'watch', key, name, params });
       }
@@ -268,7 +310,12 @@ export function createEngine(port: EnginePort, api: Pick<WaywrightApi, 'invoke'>
         }, UNWATCH_AFTER_MS);
       };
     },
-    model: (name, params) => watched.get(keyOf(name, params))?.model as never,
+    model: (name, params) => {
+      const key = viewKey(name, params);
+      const watch = watched.get(key);
+      // What is drawn before it is watched shows at once what was kept.
+      return (watch === undefined ? kept?.models.get(key) : watch.model) as never;
+    },
   };
   return engine;
 }

@@ -7,6 +7,7 @@ import { createWorks } from '../../shared/check/create-works.ts';
 import type { WorksChange } from '../../shared/check/works.ts';
 import type { Kernel } from '../../shared/solid/manifold/kernel.ts';
 import { createBuildIndex } from './build-index.ts';
+import { writeFirstViews } from './first-views.ts';
 import { createMeasuring, type MeasuringPort } from './measuring/measuring.ts';
 import { createMeasuringHost } from './measuring/measuring-host.ts';
 import type { FromMeasuring } from './measuring/protocol.ts';
@@ -193,6 +194,8 @@ export function createHost(
       case 'load':
         load(JSON.parse(message.records) as BuildRecord[]);
         return post({ type: 'answer', call: message.call, value: undefined });
+      case 'first-views':
+        return post({ type: 'answer', call: message.call, value: scene && writeFirstViews(scene) });
       case 'close':
         close();
         return refresh(watched.values(), undefined);

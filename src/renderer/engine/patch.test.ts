@@ -17,7 +17,7 @@ test('a patch turns the old model into the new one, through a structured clone',
     fc.property(model, model, (before, after) => {
       const patch = makePatch(before, after);
       const got = patch === undefined ? before : applyPatch(before, structuredClone(patch));
-      expect(got).toStrictEqual(after);
+      expect(got).toEqual(after);
     }),
     { numRuns: 2_000 },
   );

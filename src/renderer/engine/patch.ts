@@ -35,9 +35,8 @@ export function makePatch(before: unknown, after: unknown): Patch | undefined {
 function patchObject(before: Plain, after: Plain): Patch | undefined {
   const change: [string, Patch][] = [];
   for (const key of Object.keys(after)) {
-    const patch = Object.hasOwn(before, key)
-      ? makePatch(before[key], after[key])
-      : { op: 'set' as const, value: after[key] };
+    // A field that is undefined is as good as absent.
+    const patch = makePatch(Object.hasOwn(before, key) ? before[key] : undefined, after[key]);
     if (patch !== undefined) change.push([key, patch]);
   }
   const gone = Object.keys(before).filter((key) => !Object.hasOwn(after, key));

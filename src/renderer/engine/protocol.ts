@@ -6,6 +6,8 @@ import type { Patch } from './patch.ts';
 export type ToWorker =
   /** A build as JSON; answered when it is worked out and every watched view has been sent. */
   | { readonly type: 'load'; readonly call: number; readonly records: string }
+  /** Answered with the first views of the build as text (`writeFirstViews`), right after it was loaded. */
+  | { readonly type: 'first-views'; readonly call: number }
   | { readonly type: 'close' }
   | { readonly type: 'watch'; readonly key: string; readonly name: string; readonly params: unknown }
   | { readonly type: 'unwatch'; readonly key: string }

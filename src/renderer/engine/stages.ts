@@ -16,6 +16,20 @@ export function markStage(stage: Stage): void {
   if (performance.getEntriesByName(stage, 'mark').length === 0) performance.mark(stage);
 }
 
+/** A window that is not seen paints no frame. */
+const LONGEST_FRAME_MS = 250;
+
+/** Resolves when the frame is painted that shows what was just put into the page, or there is none for long. */
+export const painted = (): Promise<void> =>
+  new Promise((go) => {
+    setTimeout(go, LONGEST_FRAME_MS);
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => go();
+      port2.postMessage(undefined);
+    });
+  });
+
 /** Marks a stage when the frame is painted that shows what React has just put into the page. */
 export function markPainted(stage: Stage): void {
   if (performance.getEntriesByName(stage, 'mark').length > 0) return;

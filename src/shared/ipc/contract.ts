@@ -31,6 +31,12 @@ export interface OpenedBuild extends Saved {
   readonly readOnly: ReadOnlyReason | undefined;
 }
 
+/** A build as the page is told of it. */
+export interface LoadedBuild extends OpenedBuild {
+  /** What the engine worked out of these very records another time (`KeptModels` as JSON); undefined when nothing is kept. */
+  readonly keptViews: string | undefined;
+}
+
 export type ReadOnlyReason =
   | { readonly why: 'held'; readonly by: string; readonly since: string }
   | { readonly why: 'file' };
@@ -92,7 +98,7 @@ export interface IpcContract {
    * The build of this window; undefined when the window has none yet. The first time it is handed over as it was read:
    * nothing may be edited before `build:verify` has said that its rows are sound. Asked again, it is verified first.
    */
-  'build:load': { request: undefined; response: Result<OpenedBuild | undefined, OpenError> };
+  'build:load': { request: undefined; response: Result<LoadedBuild | undefined, OpenError> };
   /** Whether every row of the build that was loaded is what a build holds; a build that is not is let go of. */
   'build:verify': { request: undefined; response: Result<undefined, OpenError> };
   'build:commit': {
@@ -104,6 +110,10 @@ export interface IpcContract {
     request: { revision: number; direction: 'undo' | 'redo' };
     response: Result<Saved & { diff: BuildDiff; label: string }, CommitError>;
   };
+  /** The records as they stand on disk, when no views of them are kept yet; undefined when there is nothing to keep. */
+  'views:wanted': { request: undefined; response: { readonly records: string } | undefined };
+  /** Keeps the views of the records that `views:wanted` handed over last. */
+  'views:keep': { request: { views: string }; response: undefined };
   'issue:list': { request: undefined; response: readonly DrawingIssue[] };
   'issue:make': {
     request: { letter: string; title: string; note: string };
@@ -175,6 +185,8 @@ export const channels = Object.keys({
   'build:verify': 0,
   'build:commit': 0,
   'build:step': 0,
+  'views:wanted': 0,
+  'views:keep': 0,
   'issue:list': 0,
   'issue:make': 0,
   'files:recover': 0,

@@ -8,6 +8,11 @@ export default {
     'src/main/cli/main.ts',
     'src/renderer/index.html',
     'src/shared/check/rules/**/*.ts',
+    // Laid for the Pattern Shop and the Foundry, whose rooms of the window are not open yet.
+    'src/shared/{pattern,foundry}/**/*.ts',
+    'src/shared/build/{alloy,casting,pattern,pour}.ts',
+    'src/shared/base/{ids,moment}.ts',
+    'src/shared/tables/{alloys,foundry-practice}.ts',
     'scripts/*.mjs',
     'scripts/soak/*.mjs',
     'scripts/steps/bundle-cli.mjs',

@@ -18,7 +18,7 @@ import { materialNamed } from '../../src/shared/tables/materials.ts';
 import { type BodySketch, sketchBodies } from './sketch-bodies.ts';
 
 export const theMachine = 'machine:lathe' as MachineId;
-export const theSetup = 'setup:one' as SetupId;
+const theSetup = 'setup:one' as SetupId;
 
 /** A lathe of 100 mm height of centres with round figures, every one known. */
 export const latheFigures: Machine['figures'] = {
@@ -135,7 +135,7 @@ export function sketchSetup(): SetupSketch {
 }
 
 /** All that a set-up of a build is worked out from. */
-export function setupInputOf(build: Build, id: SetupId, figures?: PartFigures): SetupInput {
+function setupInputOf(build: Build, id: SetupId, figures?: PartFigures): SetupInput {
   const drawing = createDrawing(build);
   const setup = build.get(id);
   if (setup?.kind !== 'setup') throw new Error(`no set-up ${id}`);

@@ -45,7 +45,7 @@ const fieldWords: readonly (readonly [begins: string, words: string])[] = [
 const fieldName = (field: string): string => fieldWords.find(([begins]) => field.startsWith(begins))?.[1] ?? field;
 
 /** What is not known, each a clause of a list. */
-export function unknownWords(unknown: Unknown, { names, figures }: SetupFact): string {
+function unknownWords(unknown: Unknown, { names, figures }: SetupFact): string {
   const nameOf = (id: string): string => names[id] ?? 'something that is gone';
   switch (unknown.is) {
     case 'machine':
@@ -72,7 +72,7 @@ export function unknownWords(unknown: Unknown, { names, figures }: SetupFact): s
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** `41 mm above foot along X`; nothing where the verdict is of no one place. */
-export function placeWords(facts: SetupFacts, { check }: SetupFact, at: number | undefined): string {
+function placeWords(facts: SetupFacts, { check }: SetupFact, at: number | undefined): string {
   if (at === undefined) return '';
   const { axis } = check.setup.line;
   const unit = facts.settings.lengthUnit;
@@ -141,7 +141,7 @@ export function waysWords(fact: SetupFact, { remedies }: Verdict, unit: LengthUn
 }
 
 /** What a verdict says, for the placeholders of a rule. */
-export function verdictSaid<M extends string>(
+function verdictSaid<M extends string>(
   facts: SetupFacts,
   fact: SetupFact,
   verdict: Verdict,

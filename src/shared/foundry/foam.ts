@@ -1,5 +1,5 @@
 /** Heat that a kilogram of foam takes to melt, break down and leave as gas, kJ/kg: 1400 to 1800 worked out, the high end here. */
-export const FOAM_HEAT_KJ_KG = 1800;
+const FOAM_HEAT_KJ_KG = 1800;
 /** Gas of expanded polystyrene at 800 °C, litres (0 °C, 1 atm) per gram; read in a conference abstract. */
 export const FOAM_GAS_L_PER_G = 0.61;
 

@@ -1,7 +1,7 @@
 import { cooledBy, heatGiven, heatToFraction, type Thermal } from './heat.ts';
 
 /** Mean heat capacity of mild steel, kJ/(kg·K): 0.49 cold, 0.6 to 0.7 near 600 °C; this mean is the safe one. */
-export const STEEL_HEAT = 0.56;
+const STEEL_HEAT = 0.56;
 
 export interface InsertCase {
   readonly metalKg: number;
@@ -72,7 +72,7 @@ function leastInsert(given: Omit<InsertCase, 'insertC'>, atC: number, givenKJKg:
 }
 
 /** √(k ρ c), J/(m²·K·s½). */
-export const effusivity = (conductivity: number, densityKgM3: number, heatJKgK: number): number =>
+const effusivity = (conductivity: number, densityKgM3: number, heatJKgK: number): number =>
   Math.sqrt(conductivity * densityKgM3 * heatJKgK);
 
 /** Effusivities of liquid aluminium (90 W/mK, 2400, 1080) and mild steel (50, 7850, 490), from memory. */

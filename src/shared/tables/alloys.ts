@@ -1,10 +1,10 @@
 import { nameKey } from '../formula/name-key.ts';
 
 /**
- * How far a figure may be trusted: read on a page, worked out from read figures, remembered from a book that was not at
- * hand, or a mere starting value of the trade, to be replaced by the founder's own.
+ * How far a figure may be trusted: written by the founder in a row of the build's own, read on a page, worked out from read
+ * figures, remembered from a book that was not at hand, or a mere starting value of the trade, to be replaced by the founder's own.
  */
-export type FigureStatus = 'read' | 'derived' | 'from memory' | 'starting value';
+export type FigureStatus = 'written' | 'read' | 'derived' | 'from memory' | 'starting value';
 
 /** A figure of an alloy with where it comes from. */
 export interface AlloyFigure {
@@ -297,4 +297,4 @@ export function alloyNamed<A extends Alloy>(name: string, own: readonly A[] = []
 
 /** `1.3 (read: data sheet…)`: the trust that a figure deserves, in words. */
 export const trustInWords = ({ status, source }: AlloyFigure): string =>
-  status === 'read' ? source : `${source} (${status})`;
+  status === 'read' || status === 'written' ? source : `${source} (${status})`;

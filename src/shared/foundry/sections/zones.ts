@@ -5,7 +5,7 @@ import { type MetalCells, neighbourSteps } from './metal-cells.ts';
  * Two thick places are one while the metal between them has nine tenths of the lesser one's modulus: each step towards the
  * feeder should be a tenth thicker (1 : 1.1 : 1.2; Wlodawer, Directional Solidification of Steel Castings, from memory).
  */
-export const SAME_ZONE = 0.9;
+const SAME_ZONE = 0.9;
 /** Less is noise of the cells. */
 const LEAST_CELLS = 27;
 /** Cells between two yields. */

@@ -90,4 +90,4 @@ function placesIn(numbers: Numbers, now: ChangedNumbers): Places {
 }
 
 /** The axis of the first part that an axis of a fellow lies along. */
-export const axisAlong = ({ turn }: Fellow, axis: Axis): Axis => (turn[axes.indexOf(axis)]![1] ?? axis) as Axis;
+const axisAlong = ({ turn }: Fellow, axis: Axis): Axis => (turn[axes.indexOf(axis)]![1] ?? axis) as Axis;

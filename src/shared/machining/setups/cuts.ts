@@ -29,7 +29,7 @@ const ways: Readonly<Record<Process, CutWay>> = {
   file: 'flat',
 };
 
-export const wayOf = ({ process }: Pick<Operation, 'process'>): CutWay => ways[process];
+const wayOf = ({ process }: Pick<Operation, 'process'>): CutWay => ways[process];
 
 /** One cut of the operations that are done in a set-up. */
 export interface Cut {

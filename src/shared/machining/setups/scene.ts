@@ -30,7 +30,7 @@ export interface Scene {
 }
 
 /** Operations of the set-up's own part that are done in it, in list order. */
-export const operationsIn = ({ setup, partOf }: SetupInput): readonly Operation[] =>
+const operationsIn = ({ setup, partOf }: SetupInput): readonly Operation[] =>
   (partOf(setup.part)?.operations ?? []).filter((operation) => operation.setup === setup.id);
 
 export function sceneOf(

@@ -18,7 +18,7 @@ export const blockSettings = [
   { block: 'towards head', from: -1, to: 0 },
 ] as const;
 export type BlockSetting = (typeof blockSettings)[number];
-export type BlockPlace = BlockSetting['block'];
+type BlockPlace = BlockSetting['block'];
 
 /** Beside a cut nothing that is thinner counts, mm: the shoulder that the cut itself makes. */
 const BESIDE_MM = 1e-6;

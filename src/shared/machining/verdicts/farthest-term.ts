@@ -20,7 +20,7 @@ export const atMostOf =
   };
 
 /** The piece, with the copy of it that carries. */
-export function pieceWith(world: World, index: number, copy: number): Piece {
+function pieceWith(world: World, index: number, copy: number): Piece {
   const { piece } = world.recipeOf(index);
   return piece.is === 'body' ? { ...piece, copy } : piece;
 }

@@ -29,11 +29,11 @@ import { genericMachines } from '../../src/shared/tables/generic-machines.ts';
 import { machineFigures, machineTypes } from '../../src/shared/tables/machine-figures.ts';
 import type { Dice } from './random-edits.ts';
 
-const pick = <T>(list: readonly T[], n: number): T | undefined => list[n % Math.max(1, list.length)];
-const of = <T>(list: readonly [T, ...T[]], n: number): T => list[n % list.length]!;
+export const pick = <T>(list: readonly T[], n: number): T | undefined => list[n % Math.max(1, list.length)];
+export const of = <T>(list: readonly [T, ...T[]], n: number): T => list[n % list.length]!;
 
 /** Numbers out of one throw, as many as are asked for. */
-function stream({ kind, a, b, c }: Dice): () => number {
+export function stream({ kind, a, b, c }: Dice): () => number {
   let state = (a * 10_007 + b * 101 + c * 7 + kind + 1) >>> 0;
   return () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
@@ -43,9 +43,9 @@ function stream({ kind, a, b, c }: Dice): () => number {
 
 /** Lengths as people write them, good and bad. */
 const lengths = ['', '5', '-3', '2.5 mm', '1/4"', '12,5', 'about 3', '0', '250'] as const;
-const written = (next: () => number): string => of(lengths, next());
+export const written = (next: () => number): string => of(lengths, next());
 
-interface Throw {
+export interface Throw {
   readonly build: Build;
   readonly part: PartId;
   readonly next: () => number;
@@ -180,16 +180,16 @@ function operationFieldsOf(thrown: Throw): OperationFields {
 }
 
 /** A station of the part along the axis, or now and then any other: that is refused. */
-function stationOf({ build, part, next }: Throw, axis: Axis): StationId | undefined {
+export function stationOf({ build, part, next }: Throw, axis: Axis): StationId | undefined {
   return pick(stationsOf(build, part, next() % 20 ? axis : undefined), next())?.id;
 }
 
-function placeOf(thrown: Throw, axis: Axis): Place | undefined {
+export function placeOf(thrown: Throw, axis: Axis): Place | undefined {
   const station = stationOf(thrown, axis);
   return station && { station, beyond: written(thrown.next) };
 }
 
-function endsOf(thrown: Throw, axis: Axis): [Place, Place] | undefined {
+export function endsOf(thrown: Throw, axis: Axis): [Place, Place] | undefined {
   const [from, to] = [placeOf(thrown, axis), placeOf(thrown, axis)];
   return from && to && [from, to];
 }

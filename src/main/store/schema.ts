@@ -1,11 +1,15 @@
 import type { Generated, Kysely, Transaction } from 'kysely';
 import type { Acceptance } from '../../shared/build/acceptance.ts';
+import type { OwnAlloy } from '../../shared/build/alloy.ts';
 import type { Body } from '../../shared/build/body.ts';
+import type { Casting } from '../../shared/build/casting.ts';
 import type { Dimension, SizeForm } from '../../shared/build/dimension.ts';
 import type { Machine } from '../../shared/build/machine.ts';
 import type { OwnMaterial } from '../../shared/build/material.ts';
 import type { Operation } from '../../shared/build/operation.ts';
 import type { Part } from '../../shared/build/part.ts';
+import type { Pattern } from '../../shared/build/pattern.ts';
+import type { Pour } from '../../shared/build/pour.ts';
 import type { Settings } from '../../shared/build/settings.ts';
 import type { Setup } from '../../shared/build/setup.ts';
 import type { Solid } from '../../shared/build/solid.ts';
@@ -16,6 +20,7 @@ export interface StoreSchema {
   readonly meta: MetaRow;
   readonly settings: SettingsRow;
   readonly material: MaterialRow;
+  readonly alloy: AlloyRow;
   readonly machine: MachineRow;
   readonly part: PartRow;
   readonly station: StationRow;
@@ -27,6 +32,11 @@ export interface StoreSchema {
   readonly setup_use: SetupUseRow;
   readonly operation: OperationRow;
   readonly operation_use: OperationUseRow;
+  readonly casting: CastingRow;
+  readonly casting_use: CastingUseRow;
+  readonly pattern: PatternRow;
+  readonly pour: PourRow;
+  readonly pour_use: PourUseRow;
   readonly acceptance: AcceptanceRow;
   readonly journal: JournalRow;
   readonly drawing_issue: DrawingIssueRow;
@@ -99,6 +109,15 @@ export interface MaterialRow {
   name: string;
   /** What is known of it, as JSON. */
   known: string;
+  source: string;
+}
+
+export interface AlloyRow {
+  id: OwnAlloy['id'];
+  name: string;
+  family: OwnAlloy['family'];
+  /** Its own figures by key, as JSON. */
+  figures: string;
   source: string;
 }
 
@@ -200,6 +219,94 @@ export interface OperationUseRow {
   dimension: Dimension['id'] | null;
   body: Body['id'] | null;
   earlier: Operation['id'] | null;
+}
+
+export interface CastingRow {
+  id: Casting['id'];
+  part: Part['id'];
+  moulding: Casting['moulding'];
+  /** JSON, as are `stock`, `size_stock`, `parting`, `prints`, `lugs` and `boards`. */
+  contraction: string;
+  stock_grade: Casting['stockGrade'];
+  stock: string;
+  size_stock: string;
+  cope_extra: string;
+  up: NonNullable<Casting['up']> | null;
+  parting: string | null;
+  draft: string;
+  close_under: string;
+  coating: string;
+  glue_joint: string;
+  prints: string;
+  lugs: string;
+  boards: string;
+  foam_density: string;
+  section_axis: NonNullable<Casting['sectionAxis']> | null;
+  bow: Machine['id'] | null;
+  flask: Machine['id'] | null;
+  note: string;
+}
+
+/** What a casting names within its JSON, one row each; kept by triggers. */
+export interface CastingUseRow {
+  casting: Casting['id'];
+  station: Station['id'] | null;
+  dimension: Dimension['id'] | null;
+  body: Body['id'] | null;
+}
+
+export interface PatternRow {
+  id: Pattern['id'];
+  part: Part['id'];
+  name: string;
+  /** JSON, as are `on_casting` (the same lines measured on the casting), `trials`, `rule` and `weighings`. */
+  measured: string;
+  on_casting: string;
+  trials: string;
+  bare: string;
+  scale_step: string;
+  rule: string;
+  plaster: 0 | 1;
+  weighings: string;
+  taken_on: string;
+  note: string;
+  place: string;
+}
+
+export interface PourRow {
+  id: Pour['id'];
+  name: string;
+  /** JSON, as are `gating`, `risers`, `inserts` and `journal`. */
+  castings: string;
+  alloy: string;
+  furnace: Machine['id'] | null;
+  crucible: Machine['id'] | null;
+  flask: Machine['id'] | null;
+  temperature: string;
+  ambient: string;
+  gating: string;
+  risers: string;
+  inserts: string;
+  overflow: string;
+  loss: string;
+  heel: string;
+  cope_weight: string;
+  cover_above: string;
+  cover_around: string;
+  sand_density: string;
+  /** The attempt that it comes after. */
+  earlier: Pour['id'] | null;
+  journal: string | null;
+  note: string;
+  place: string;
+}
+
+/** What a pour names within its JSON, one row each; kept by triggers. */
+export interface PourUseRow {
+  pour: Pour['id'];
+  part: Part['id'] | null;
+  pattern: Pattern['id'] | null;
+  body: Body['id'] | null;
 }
 
 export interface AcceptanceRow {

@@ -5,11 +5,11 @@ export const BUILD_FORMAT = 'waywright-build';
 /**
  * Raised when a reader of the version before would misread or refuse the document; every version stays readable.
  * 1: parts, stations, dimensions, acceptances. 2: bodies and solids too. 3: materials too.
- * 4: machines, set-ups and operations too.
+ * 4: machines, set-ups and operations too. 5: alloys, castings, patterns and pours too.
  */
-export const BUILD_VERSION = 4;
+export const BUILD_VERSION = 5;
 /** Every version that can be read; a document of an earlier one is a document of the newest as it stands. */
-export const buildVersions = [1, 2, 3, BUILD_VERSION] as const;
+export const buildVersions = [1, 2, 3, 4, BUILD_VERSION] as const;
 
 /** A named state of the drawings as it stands in the JSON form: what was issued, whole. */
 export const issuedSchema = z.strictObject({
@@ -38,5 +38,5 @@ export const buildDocumentSchema = z
   .meta({
     title: 'Waywright build',
     description:
-      'One machine: its materials, parts, stations, dimensions, bodies, set-ups, operations and acceptances, and the machines of the shop.',
+      'One machine: its materials and alloys, parts, stations, dimensions, bodies, castings, patterns, pours, set-ups, operations and acceptances, and the machines of the shop.',
   });

@@ -162,12 +162,20 @@ export function writeBuildJson({ records, issues }: BuildContent): string {
   );
 }
 
+const nested: ReadonlySet<BuildRecord['kind']> = new Set<BuildRecord['kind']>([
+  'alloy',
+  'body',
+  'setup',
+  'operation',
+  'casting',
+  'pattern',
+  'pour',
+]);
+
 /** The same record with its fields in the order of its schema. */
 function inSchemaOrder(record: BuildRecord): object {
-  // Shapes and plans hold fields within fields: the schema itself lays them in its order.
-  if (record.kind === 'body' || record.kind === 'setup' || record.kind === 'operation') {
-    return schemaOf[record.kind].parse(record);
-  }
+  // Shapes, plans and figures hold fields within fields: the schema itself lays them in its order.
+  if (nested.has(record.kind)) return schemaOf[record.kind].parse(record);
   if (record.kind === 'machine') {
     const figures = Object.entries(record.figures).sort(([a], [b]) => (a < b ? -1 : 1));
     return schemaOf.machine.parse({ ...record, figures: Object.fromEntries(figures) });

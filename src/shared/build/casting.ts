@@ -19,14 +19,14 @@ export const directions = ['+X', '-X', '+Y', '-Y', '+Z', '-Z'] as const;
 export type Direction = (typeof directions)[number];
 
 /** A piece cast on to hold the casting by, and cut off later. */
-export const lugSchema = z.strictObject({
+const lugSchema = z.strictObject({
   name: nameSchema,
   axis: z.enum(axes),
   ends: z.tuple([placeSchema, placeSchema]),
   /** From and to along each of the two other axes, in the order of the alphabet. */
   across: z.tuple([z.tuple([placeSchema, placeSchema]), z.tuple([placeSchema, placeSchema])]),
 });
-export type Lug = Readonly<z.infer<typeof lugSchema>>;
+type Lug = Readonly<z.infer<typeof lugSchema>>;
 
 /** How the pattern of one cast part is made: at most one per part. */
 export const castingSchema = z.strictObject({
@@ -40,6 +40,8 @@ export const castingSchema = z.strictObject({
   stockGrade: z.union([z.literal(''), z.enum(allowanceGrades)]),
   /** Stock in mm as written on single faces, by the machined station that it stands on. */
   stock: z.array(z.strictObject({ station: idSchema('station'), written: writtenSchema })).max(200),
+  /** On single sizes, on each side: of a bore that gets more than the faces do. */
+  sizeStock: z.array(z.strictObject({ size: idSchema('dimension'), written: writtenSchema })).max(200),
   /** Added to the stock of faces that look up; empty = the starting value. */
   copeExtra: writtenSchema,
   /** Which way of the part is up in the mould; absent = not said yet. */
@@ -85,6 +87,7 @@ export const defaultCasting = (id: CastingId, part: PartId): Casting => ({
   contraction: ['', '', ''],
   stockGrade: '',
   stock: [],
+  sizeStock: [],
   copeExtra: '',
   draft: '',
   closeUnder: '',

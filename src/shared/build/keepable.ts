@@ -32,6 +32,34 @@ const expectations: Readonly<Record<string, string>> = {
   bed: 'at most 60 points, from front to back',
   generic: 'true for a generic row, false for a machine of your own',
   machine: 'a machine of the build, or nothing',
+  family: 'aluminium, zinc, copper or iron',
+  moulding: 'a way of moulding',
+  contraction: 'three contractions of at most 200 characters each, such as 1.3 %',
+  stockGrade: 'a grade from A to K without I, or nothing',
+  stock: 'at most 200 faces, each with its stock',
+  sizeStock: 'at most 200 sizes, each with its stock',
+  up: '+X, -X, +Y, -Y, +Z or -Z',
+  parting: 'a place along one axis',
+  prints: 'at most 60 bodies, each with the length of the print at either end',
+  lugs: 'at most 40 lugs, each with a name, two ends and two places along each axis across',
+  boards: 'at most 30 boards, each with a name, its sizes and how many there are',
+  sectionAxis: 'X, Y or Z',
+  bow: 'a machine of the build, or nothing',
+  flask: 'a machine of the build, or nothing',
+  furnace: 'a machine of the build, or nothing',
+  crucible: 'a machine of the build, or nothing',
+  measured: 'at most 300 lines, each with what was measured',
+  cast: 'at most 300 lines, each with what was measured',
+  trials: 'at most 60 trials, each with what was tried, whether it fits, and when',
+  rule: 'percent and hours of at most 200 characters each',
+  weighings: 'at most 500 weighings, each with a moment such as 2026-05-01T18:30:00Z and a mass',
+  takenOn: 'a reason of at most 2000 characters',
+  castings: 'at most 30 parts, each from 1 to 100 times',
+  alloy: 'at most 120 characters',
+  gating: 'sizes of at most 200 characters each, and 0 to 60 gates',
+  risers: 'at most 40 risers, each with a name',
+  inserts: 'at most 40 inserts, each with a name',
+  journal: 'a moment such as 2026-05-01T18:30:00Z, figures, a result and at most 30 defects',
   state: '"as cast", "finished" or after an operation',
   allowance: 'at most 200 characters, such as 3 mm',
   fellows: 'at most 20 parts, each with the stations at which it meets the first',
@@ -54,7 +82,16 @@ const expectations: Readonly<Record<string, string>> = {
   lengthUnit: 'mm or in',
 };
 
-const expectedFinish = '"as cast", "cored" or "machined"';
+/** Fields that hold something else in one kind of record than in the others. */
+const ownExpectations: Readonly<Partial<Record<BuildRecord['kind'], Readonly<Record<string, string>>>>> = {
+  body: { finish: '"as cast", "cored" or "machined"' },
+  alloy: {
+    figures: 'figures within reason, or leave them out',
+    source: 'at most 2000 characters',
+  },
+  material: { source: 'at most 2000 characters' },
+  pour: { after: 'an earlier attempt, or nothing' },
+};
 
 /** What may be written in a field, for messages that name it otherwise. */
 export const expectedIn = (field: string): string => expectations[field] ?? 'a value that this field can hold';
@@ -73,6 +110,6 @@ export function whyNotKept(record: BuildRecord): (Refusal & { readonly data: { r
   let given: unknown = record;
   for (const step of path) given = (given as Record<PropertyKey, unknown> | undefined)?.[step];
   const shown = typeof given === 'object' ? '' : shorten(String(given ?? ''));
-  const expected = field === 'finish' && record.kind === 'body' ? expectedFinish : expectedIn(field);
+  const expected = ownExpectations[record.kind]?.[field] ?? expectedIn(field);
   return { code: 'field-refused', data: { field, given: shown, expected } };
 }

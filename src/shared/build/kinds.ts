@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import { acceptanceSchema } from './acceptance.ts';
+import { alloySchema } from './alloy.ts';
 import { bodySchema } from './body.ts';
+import { castingSchema } from './casting.ts';
 import { dimensionSchema } from './dimension.ts';
 import { machineSchema } from './machine.ts';
 import { materialSchema } from './material.ts';
 import { operationSchema } from './operation.ts';
 import { partSchema } from './part.ts';
+import { patternSchema } from './pattern.ts';
+import { pourSchema } from './pour.ts';
 import type { RecordKind } from './records.ts';
 import { settingsSchema } from './settings.ts';
 import { setupSchema } from './setup.ts';
@@ -19,6 +23,7 @@ import { stationSchema } from './station.ts';
 export const recordKinds = [
   'settings',
   'material',
+  'alloy',
   'machine',
   'part',
   'station',
@@ -27,6 +32,9 @@ export const recordKinds = [
   'body',
   'setup',
   'operation',
+  'casting',
+  'pattern',
+  'pour',
   'acceptance',
 ] as const satisfies readonly RecordKind[];
 
@@ -34,6 +42,7 @@ export const recordKinds = [
 export const schemaOf = {
   settings: settingsSchema,
   material: materialSchema,
+  alloy: alloySchema,
   machine: machineSchema,
   part: partSchema,
   station: stationSchema,
@@ -42,6 +51,9 @@ export const schemaOf = {
   body: bodySchema,
   setup: setupSchema,
   operation: operationSchema,
+  casting: castingSchema,
+  pattern: patternSchema,
+  pour: pourSchema,
   acceptance: acceptanceSchema,
 } as const satisfies Record<RecordKind, z.ZodType>;
 
@@ -49,6 +61,7 @@ export const schemaOf = {
 export const recordSchema = z.discriminatedUnion('kind', [
   settingsSchema,
   materialSchema,
+  alloySchema,
   machineSchema,
   partSchema,
   stationSchema,
@@ -57,5 +70,8 @@ export const recordSchema = z.discriminatedUnion('kind', [
   bodySchema,
   setupSchema,
   operationSchema,
+  castingSchema,
+  patternSchema,
+  pourSchema,
   acceptanceSchema,
 ]);

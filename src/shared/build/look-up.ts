@@ -2,14 +2,18 @@ import { assert } from '../base/assert.ts';
 import type { PartId } from '../base/ids.ts';
 import { nameKey } from '../formula/name-key.ts';
 import type { Acceptance } from './acceptance.ts';
+import type { OwnAlloy } from './alloy.ts';
 import type { Body } from './body.ts';
 import { idsIn } from './body-uses.ts';
+import type { Casting } from './casting.ts';
 import type { Dimension } from './dimension.ts';
 import type { Machine } from './machine.ts';
 import type { OwnMaterial } from './material.ts';
 import type { Operation } from './operation.ts';
 import type { Part } from './part.ts';
+import type { Pattern } from './pattern.ts';
 import { type Plan, usesOfPlan } from './plan-uses.ts';
+import type { Pour } from './pour.ts';
 import type { Build, BuildRecord, RecordOf } from './records.ts';
 import { SETTINGS_ID, type Settings } from './settings.ts';
 import type { Setup } from './setup.ts';
@@ -18,6 +22,7 @@ import type { Axis, Station } from './station.ts';
 
 interface Index {
   readonly materials: readonly OwnMaterial[];
+  readonly alloys: readonly OwnAlloy[];
   readonly machines: readonly Machine[];
   readonly parts: readonly Part[];
   readonly stations: ReadonlyMap<PartId, readonly Station[]>;
@@ -26,6 +31,9 @@ interface Index {
   readonly solids: readonly Solid[];
   readonly setups: ReadonlyMap<PartId, readonly Setup[]>;
   readonly operations: ReadonlyMap<PartId, readonly Operation[]>;
+  readonly castings: ReadonlyMap<PartId, Casting>;
+  readonly patterns: ReadonlyMap<PartId, readonly Pattern[]>;
+  readonly pours: readonly Pour[];
   readonly acceptances: readonly Acceptance[];
 }
 
@@ -35,10 +43,15 @@ export const inListOrder = (
   b: { readonly order: number; readonly id: string },
 ): number => a.order - b.order || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
+type Named = Pick<OwnMaterial | OwnAlloy, 'name' | 'id'>;
+const byName = (a: Named, b: Named): number => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1);
+
 // A build never changes, so its index may be kept as long as the build itself is.
 const indexes = new WeakMap<Build, Index>();
 
-function group<R extends Station | Dimension | Body | Setup | Operation>(records: readonly R[]): Map<PartId, R[]> {
+function group<R extends Station | Dimension | Body | Setup | Operation | Pattern>(
+  records: readonly R[],
+): Map<PartId, R[]> {
   const groups = new Map<PartId, R[]>();
   for (const record of records) {
     const list = groups.get(record.part);
@@ -53,6 +66,7 @@ function indexOf(build: Build): Index {
   const known = indexes.get(build);
   if (known) return known;
   const materials: OwnMaterial[] = [];
+  const alloys: OwnAlloy[] = [];
   const machines: Machine[] = [];
   const parts: Part[] = [];
   const stations: Station[] = [];
@@ -61,10 +75,14 @@ function indexOf(build: Build): Index {
   const solids: Solid[] = [];
   const setups: Setup[] = [];
   const operations: Operation[] = [];
+  const castings = new Map<PartId, Casting>();
+  const patterns: Pattern[] = [];
+  const pours: Pour[] = [];
   const acceptances: Acceptance[] = [];
   for (const record of build.values()) {
     if (record.kind === 'part') parts.push(record);
     else if (record.kind === 'material') materials.push(record);
+    else if (record.kind === 'alloy') alloys.push(record);
     else if (record.kind === 'station') stations.push(record);
     else if (record.kind === 'dimension') dimensions.push(record);
     else if (record.kind === 'body') bodies.push(record);
@@ -72,10 +90,14 @@ function indexOf(build: Build): Index {
     else if (record.kind === 'setup') setups.push(record);
     else if (record.kind === 'operation') operations.push(record);
     else if (record.kind === 'machine') machines.push(record);
+    else if (record.kind === 'casting') castings.set(record.part, record);
+    else if (record.kind === 'pattern') patterns.push(record);
+    else if (record.kind === 'pour') pours.push(record);
     else if (record.kind === 'acceptance') acceptances.push(record);
   }
   const index: Index = {
-    materials: materials.sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1)),
+    materials: materials.sort(byName),
+    alloys: alloys.sort(byName),
     machines: machines.sort(inListOrder),
     parts: parts.sort(inListOrder),
     stations: group(stations),
@@ -84,6 +106,9 @@ function indexOf(build: Build): Index {
     solids: solids.sort((a, b) => (a.id < b.id ? -1 : 1)),
     setups: group(setups),
     operations: group(operations),
+    castings,
+    patterns: group(patterns),
+    pours: pours.sort(inListOrder),
     acceptances: acceptances.sort((a, b) => (a.id < b.id ? -1 : 1)),
   };
   indexes.set(build, index);
@@ -111,6 +136,9 @@ export function settingsOf(build: Build): Settings {
 
 /** Materials of the build's own, by name. */
 export const materialsOf = (build: Build): readonly OwnMaterial[] => indexOf(build).materials;
+
+/** Alloys of the build's own, by name; `alloyOf` makes of each what look-ups take. */
+export const alloysOf = (build: Build): readonly OwnAlloy[] => indexOf(build).alloys;
 
 /** Machines of the build in list order. */
 export const machinesOf = (build: Build): readonly Machine[] => indexOf(build).machines;
@@ -141,6 +169,15 @@ export const setupsOf = (build: Build, part: PartId): readonly Setup[] => indexO
 export const operationsOf = (build: Build, part: PartId): readonly Operation[] =>
   indexOf(build).operations.get(part) ?? [];
 
+/** How the pattern of a part is made; undefined while nothing was said of it. */
+export const castingOf = (build: Build, part: PartId): Casting | undefined => indexOf(build).castings.get(part);
+
+/** Patterns of a part that were made or are in the making, in list order. */
+export const patternsOf = (build: Build, part: PartId): readonly Pattern[] => indexOf(build).patterns.get(part) ?? [];
+
+/** All pours of the build in list order. */
+export const poursOf = (build: Build): readonly Pour[] => indexOf(build).pours;
+
 const users = new WeakMap<Build, ReadonlyMap<string, readonly Body[]>>();
 
 /** From each station, dimension and solid that bodies hang on directly to those bodies. */
@@ -169,45 +206,46 @@ export function bodiesNeeding(build: Build, ids: ReadonlySet<string>): readonly 
   return [...found].sort((a, b) => (a.part === b.part ? inListOrder(a, b) : a.part < b.part ? -1 : 1));
 }
 
+function* allPlans({ setups, operations, castings, patterns, pours }: Index): Generator<Plan> {
+  for (const lists of [setups, operations, patterns]) for (const list of lists.values()) yield* list;
+  yield* castings.values();
+  yield* pours;
+}
+
 const plansByTarget = new WeakMap<Build, ReadonlyMap<string, readonly Plan[]>>();
 
-/** From each record that set-ups and operations name to those that name it. */
+/** From each record that plans name to those that name it. */
 function plansOf(build: Build): ReadonlyMap<string, readonly Plan[]> {
   const known = plansByTarget.get(build);
   if (known) return known;
   const found = new Map<string, Plan[]>();
-  const { setups, operations } = indexOf(build);
-  for (const lists of [setups, operations]) {
-    for (const list of lists.values()) {
-      for (const plan of list) {
-        for (const id of new Set(usesOfPlan(plan).uses.map((use) => use.id))) {
-          const there = found.get(id);
-          if (there) there.push(plan);
-          else found.set(id, [plan]);
-        }
-      }
+  for (const plan of allPlans(indexOf(build))) {
+    for (const id of new Set(usesOfPlan(plan).uses.map((use) => use.id))) {
+      const there = found.get(id);
+      if (there) there.push(plan);
+      else found.set(id, [plan]);
     }
   }
   plansByTarget.set(build, found);
   return found;
 }
 
-/** Set-ups, then operations, that name one of the given records: parts by id, each in list order. */
+const planKinds: readonly Plan['kind'][] = ['setup', 'operation', 'casting', 'pattern', 'pour'];
+
+function inPlanOrder(a: Plan, b: Plan): number {
+  if (a.kind !== b.kind) return planKinds.indexOf(a.kind) - planKinds.indexOf(b.kind);
+  const [partA, partB] = [a, b].map((plan) => ('part' in plan ? plan.part : ''));
+  if (partA !== partB) return partA! < partB! ? -1 : 1;
+  // There is one casting of a part.
+  return a.kind === 'casting' || b.kind === 'casting' ? 0 : inListOrder(a, b);
+}
+
+/** Set-ups, operations, castings, patterns and pours that name one of the given records: parts by id, each in list order. */
 export function plansNaming(build: Build, ids: ReadonlySet<string>): readonly Plan[] {
   const all = plansOf(build);
   const found = new Set<Plan>();
   if (all.size > 0) for (const id of ids) for (const plan of all.get(id) ?? []) found.add(plan);
-  return [...found].sort((a, b) =>
-    a.kind !== b.kind
-      ? a.kind === 'setup'
-        ? -1
-        : 1
-      : a.part === b.part
-        ? inListOrder(a, b)
-        : a.part < b.part
-          ? -1
-          : 1,
-  );
+  return [...found].sort(inPlanOrder);
 }
 
 export const acceptancesOf = (build: Build): readonly Acceptance[] => indexOf(build).acceptances;

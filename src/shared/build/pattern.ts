@@ -6,6 +6,9 @@ import { idSchema, nameSchema, noteSchema, orderSchema } from './fields.ts';
 /** Time of day with its date, ISO 8601 in UTC. */
 export const momentSchema = z.iso.datetime();
 
+const weighingSchema = z.strictObject({ at: momentSchema, mass: writtenSchema, where: z.string().max(200) });
+export type Weighing = Readonly<z.infer<typeof weighingSchema>>;
+
 /** A pattern that was really made: measured before it is coated, weighed while it dries. */
 export const patternSchema = z.strictObject({
   kind: z.literal('pattern'),
@@ -22,9 +25,12 @@ export const patternSchema = z.strictObject({
   bare: writtenSchema,
   /** Smallest step of the scale. */
   scaleStep: writtenSchema,
+  /** Dry when, time and again, so many hours take no more than so many percent of the coating; empty = the starting values. */
+  rule: z.strictObject({ percent: writtenSchema, hours: writtenSchema }),
   /** The coating holds plaster: bound water leaves only far above drying temperatures. */
   plaster: z.boolean(),
-  weighings: z.array(z.strictObject({ at: momentSchema, mass: writtenSchema, where: z.string().max(200) })).max(500),
+  /** With the coating on it, in order of time, one at a moment. */
+  weighings: z.array(weighingSchema).max(500),
   /** Poured undried or unproved, taken upon oneself in words; empty = not. */
   takenOn: z.string().max(2_000),
   note: noteSchema,
@@ -42,6 +48,7 @@ export const defaultPattern = (id: PatternId, part: PartId, name: string, order:
   trials: [],
   bare: '',
   scaleStep: '',
+  rule: { percent: '', hours: '' },
   plaster: false,
   weighings: [],
   takenOn: '',

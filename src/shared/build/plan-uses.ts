@@ -1,77 +1,42 @@
 import { unreachable } from '../base/assert.ts';
-import type { PartId, StationId } from '../base/ids.ts';
-import type { Amount, Place } from './amount.ts';
+import type { PartId } from '../base/ids.ts';
 import { axesAcross, type SizeRole } from './body-uses.ts';
+import type { Casting } from './casting.ts';
+import { castingWithout, pourWithout, usesOfCasting, usesOfPattern, usesOfPour } from './foundry-uses.ts';
 import type { Operation } from './operation.ts';
+import type { Pattern } from './pattern.ts';
+import { type Gather, gatherer, type PlanPair, type PlanUse, type PlanUses } from './plan-use.ts';
+import type { Pour } from './pour.ts';
 import { isProperTurn } from './proper-turn.ts';
-import type { RecordId, RecordKind } from './records.ts';
+import type { BuildRecord, RecordId, RecordKind } from './records.ts';
 import type { Fellow, Holding, PartCondition, Setup } from './setup.ts';
 import { type Axis, axes } from './station.ts';
 
-/** A set-up or an operation: what the plan of work is made of. */
-export type Plan = Setup | Operation;
+/**
+ * What says how parts are made, from the pattern to the last operation: it names records of the drawing, machines, and other
+ * plans.
+ */
+export type Plan = Setup | Operation | Casting | Pattern | Pour;
 
-/** One record that a set-up or an operation names. */
-export interface PlanUse {
-  readonly id: RecordId;
-  readonly kind: RecordKind;
-  /** Whose it must be; undefined of a part, a machine or a set-up. */
-  readonly of?: PartId;
-  /** The axis that a station must lie along; undefined: any. */
-  readonly axis?: Axis;
-  /** What a size is taken for: it must serve as one of these. */
-  readonly roles?: readonly SizeRole[];
-  /** Where in the record it stands, parts joined by `/`. */
-  readonly field: string;
-  /** The record holds together without it too: where it goes, it is taken out (`withoutGone`). */
-  readonly loose: boolean;
-}
+const planKinds: ReadonlySet<BuildRecord['kind']> = new Set<Plan['kind']>([
+  'setup',
+  'operation',
+  'casting',
+  'pattern',
+  'pour',
+]);
 
-/** Two stations that must lie along one axis, whichever it is. */
-export interface PlanPair {
-  readonly stations: readonly [StationId, StationId];
-  readonly field: string;
-}
-
-export interface PlanUses {
-  readonly uses: readonly PlanUse[];
-  readonly pairs: readonly PlanPair[];
-}
+export const isPlan = (record: BuildRecord): record is Plan => planKinds.has(record.kind);
 
 const round: readonly SizeRole[] = ['diameter'];
 /** Jaws close on flats too, and the drill of a slot is called by the slot's width. */
 const roundOrWide: readonly SizeRole[] = ['diameter', 'width'];
 const long: readonly SizeRole[] = ['length'];
 
-interface Gather {
-  readonly station: (id: StationId, of: PartId, axis: Axis | undefined, field: string) => void;
-  readonly places: (ends: readonly [Place, Place], axis: Axis | undefined, field: string) => void;
-  readonly size: (amount: Amount, roles: readonly SizeRole[], field: string) => void;
-  readonly state: (state: PartCondition, of: PartId, field: string) => void;
-}
-
-function gatherer(part: PartId, uses: PlanUse[], pairs: PlanPair[]): Gather {
-  const station: Gather['station'] = (id, of, axis, field) => {
-    uses.push({ id, kind: 'station', of, ...(axis === undefined ? {} : { axis }), field, loose: false });
-  };
-  return {
-    station,
-    places(ends, axis, field) {
-      ends.forEach((end, i) => {
-        station(end.station, part, axis, `${field}/${i}/station`);
-      });
-      if (axis === undefined) pairs.push({ stations: [ends[0].station, ends[1].station], field: `${field}/1/station` });
-    },
-    size(amount, roles, field) {
-      if (amount.size === undefined) return;
-      uses.push({ id: amount.size, kind: 'dimension', of: part, roles, field: `${field}/size`, loose: false });
-    },
-    state(state, of, field) {
-      if (state.is !== 'after') return;
-      uses.push({ id: state.operation, kind: 'operation', of, field: `${field}/operation`, loose: false });
-    },
-  };
-}
+const state = (uses: PlanUse[], condition: PartCondition, of: PartId, field: string): void => {
+  if (condition.is !== 'after') return;
+  uses.push({ id: condition.operation, kind: 'operation', of, field: `${field}/operation`, loose: false });
+};
 
 /** Gathers what a set-up names, in the order of its fields. */
 function usesOfSetup(setup: Setup): PlanUses {
@@ -81,7 +46,7 @@ function usesOfSetup(setup: Setup): PlanUses {
   const { axis, through } = setup.line;
   uses.push({ id: setup.part, kind: 'part', field: 'part', loose: false });
   if (setup.machine !== undefined) uses.push({ id: setup.machine, kind: 'machine', field: 'machine', loose: true });
-  gather.state(setup.state, setup.part, 'state');
+  state(uses, setup.state, setup.part, 'state');
   setup.fellows.forEach((fellow, i) => {
     usesOfFellow(setup.part, fellow, `fellows/${i}`, uses, gather);
   });
@@ -99,7 +64,7 @@ function usesOfSetup(setup: Setup): PlanUses {
 function usesOfFellow(first: PartId, fellow: Fellow, field: string, uses: PlanUse[], gather: Gather): void {
   const { part, turn } = fellow;
   uses.push({ id: part, kind: 'part', field: `${field}/part`, loose: true });
-  gather.state(fellow.state, part, `${field}/state`);
+  state(uses, fellow.state, part, `${field}/state`);
   axes.forEach((axis, i) => {
     const [own, other] = fellow.meets[i]!;
     gather.station(own, first, axis, `${field}/meets/${i}/0`);
@@ -169,26 +134,61 @@ const kindOfId = (id: RecordId): RecordKind => id.slice(0, id.indexOf(':')) as R
 
 const known = new WeakMap<Plan, PlanUses>();
 
-/** All that a set-up or an operation names, in the order of its fields; gathered once for each record. */
+/** All that a plan names, in the order of its fields; gathered once for each record. */
 export function usesOfPlan(plan: Plan): PlanUses {
   const before = known.get(plan);
   if (before) return before;
-  const found = plan.kind === 'setup' ? usesOfSetup(plan) : usesOfOperation(plan);
+  const found = gathered(plan);
   known.set(plan, found);
   return found;
+}
+
+function gathered(plan: Plan): PlanUses {
+  switch (plan.kind) {
+    case 'setup':
+      return usesOfSetup(plan);
+    case 'operation':
+      return usesOfOperation(plan);
+    case 'casting':
+      return usesOfCasting(plan);
+    case 'pattern':
+      return usesOfPattern(plan);
+    case 'pour':
+      return usesOfPour(plan);
+    default:
+      return unreachable(plan);
+  }
 }
 
 /** Whether a set-up holds the part: as the one worked upon, or as a fellow of it. */
 export const holdsPart = (setup: Setup, part: PartId): boolean =>
   setup.part === part || setup.fellows.some((fellow) => fellow.part === part);
 
-/** The same record without what it names loosely and is gone: fellows, the machine, what an operation makes and needs. */
+/** The same record without what it names loosely and is gone: fellows, machines, what an operation makes, castings of a pour. */
 export function withoutGone(plan: Plan, gone: ReadonlySet<string>): Plan {
-  if (plan.kind === 'setup') {
-    const { machine, ...rest } = plan;
-    const fellows = plan.fellows.filter(({ part }) => !gone.has(part));
-    return { ...rest, ...(machine === undefined || gone.has(machine) ? {} : { machine }), fellows };
+  switch (plan.kind) {
+    case 'setup':
+      return setupWithout(plan, gone);
+    case 'operation':
+      return operationWithout(plan, gone);
+    case 'casting':
+      return castingWithout(plan, gone);
+    case 'pattern':
+      return plan;
+    case 'pour':
+      return pourWithout(plan, gone);
+    default:
+      return unreachable(plan);
   }
+}
+
+function setupWithout(plan: Setup, gone: ReadonlySet<string>): Setup {
+  const { machine, ...rest } = plan;
+  const fellows = plan.fellows.filter(({ part }) => !gone.has(part));
+  return { ...rest, ...(machine === undefined || gone.has(machine) ? {} : { machine }), fellows };
+}
+
+function operationWithout(plan: Operation, gone: ReadonlySet<string>): Operation {
   const { setup, ...rest } = plan;
   return {
     ...rest,

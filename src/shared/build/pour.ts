@@ -25,16 +25,16 @@ export const insertSchema = z.strictObject({
 });
 export type Insert = Readonly<z.infer<typeof insertSchema>>;
 
-export const riserSchema = z.strictObject({
+const riserSchema = z.strictObject({
   name: nameSchema,
   /** The body that it stands on and feeds. */
   on: idSchema('body').optional(),
   diameter: writtenSchema,
   height: writtenSchema,
 });
-export type Riser = Readonly<z.infer<typeof riserSchema>>;
+type Riser = Readonly<z.infer<typeof riserSchema>>;
 
-export const gateSpots = ['top', 'parting', 'bottom'] as const;
+const gateSpots = ['top', 'parting', 'bottom'] as const;
 
 export const journalSchema = z.strictObject({
   pouredAt: momentSchema,
@@ -55,6 +55,23 @@ export const journalSchema = z.strictObject({
   change: z.string().max(2_000),
 });
 export type PourJournal = Readonly<z.infer<typeof journalSchema>>;
+
+/** A journal in which nothing stands yet but when it was. */
+export const defaultJournal = (pouredAt: string): PourJournal => ({
+  pouredAt,
+  temperature: '',
+  ambient: '',
+  insertTemperature: '',
+  charged: '',
+  left: '',
+  meltMinutes: '',
+  fillSeconds: '',
+  weather: '',
+  result: 'not judged',
+  defects: [],
+  note: '',
+  change: '',
+});
 
 /** One pouring, planned and then done: an attempt. */
 export const pourSchema = z.strictObject({

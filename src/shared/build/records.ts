@@ -1,10 +1,14 @@
 import type { Acceptance } from './acceptance.ts';
+import type { OwnAlloy } from './alloy.ts';
 import type { Body } from './body.ts';
+import type { Casting } from './casting.ts';
 import type { Dimension } from './dimension.ts';
 import type { Machine } from './machine.ts';
 import type { OwnMaterial } from './material.ts';
 import type { Operation } from './operation.ts';
 import type { Part } from './part.ts';
+import type { Pattern } from './pattern.ts';
+import type { Pour } from './pour.ts';
 import type { Settings } from './settings.ts';
 import type { Setup } from './setup.ts';
 import type { Solid } from './solid.ts';
@@ -14,6 +18,7 @@ import type { Station } from './station.ts';
 export type BuildRecord =
   | Settings
   | OwnMaterial
+  | OwnAlloy
   | Machine
   | Part
   | Station
@@ -22,6 +27,9 @@ export type BuildRecord =
   | Body
   | Setup
   | Operation
+  | Casting
+  | Pattern
+  | Pour
   | Acceptance;
 
 export type RecordKind = BuildRecord['kind'];

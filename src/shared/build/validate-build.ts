@@ -1,11 +1,13 @@
 import type { Body } from './body.ts';
 import { schemaOf } from './kinds.ts';
 import { meshFault } from './mesh-code.ts';
+import type { PlanFault } from './plan-fault.ts';
+import { isPlan } from './plan-uses.ts';
 import type { BuildRecord, RecordId, RecordOf } from './records.ts';
 import { SETTINGS_ID } from './settings.ts';
 import type { Solid } from './solid.ts';
 import { type BodyFault, bodyFaults } from './validate-body.ts';
-import { type PlanFault, planFaults } from './validate-plan.ts';
+import { planFaults } from './validate-plan.ts';
 
 /** One way in which records do not make a build. */
 export interface BuildProblem {
@@ -20,6 +22,7 @@ export interface BuildProblem {
     | 'station-of-other-part'
     | 'station-of-other-axis'
     | 'two-datums'
+    | 'two-castings'
     | 'mesh-unsound'
     | BodyFault['code']
     | PlanFault['code'];
@@ -39,7 +42,7 @@ export type Validated =
 
 /**
  * Sees whether anything at all (rows of a file, a JSON document) is a whole build: every record of a known kind and
- * shape, ids given once, every pointer to something that is there, one set of settings, one datum per axis.
+ * shape, ids given once, every pointer to something that is there, one set of settings, one datum per axis, one casting per part.
  */
 export function validateBuild(records: readonly unknown[]): Validated {
   const problems: BuildProblem[] = [];
@@ -118,6 +121,7 @@ function checkPointers(
   problems: BuildProblem[],
 ): void {
   const datums = new Map<string, string>();
+  const castings = new Set<string>();
   const get = <K extends BuildRecord['kind']>(kind: K, id: RecordId): RecordOf<K> | undefined => {
     const record = byId.get(id);
     return record?.kind === kind ? (record as RecordOf<K>) : undefined;
@@ -125,8 +129,16 @@ function checkPointers(
   for (const [index, record] of good) {
     if (record.kind === 'body') checkBody(index, record, byId, unreadable, problems);
     if (record.kind === 'solid') checkMesh(index, record, problems);
-    if (record.kind === 'setup' || record.kind === 'operation') {
+    if (isPlan(record)) {
       for (const fault of planFaults(record, (id) => byId.get(id), unreadable)) problems.push({ index, ...fault });
+    }
+    if (record.kind === 'casting') {
+      if (castings.has(record.part)) {
+        const part = get('part', record.part);
+        const what = `an earlier record says already how ${part ? `"${part.name}"` : record.part} is cast`;
+        problems.push({ code: 'two-castings', index, field: 'part', what, remedy: 'Keep one casting per part.' });
+      }
+      castings.add(record.part);
     }
     if (record.kind !== 'station' && record.kind !== 'dimension') continue;
     const say = (code: BuildProblem['code'], field: string, what: string, remedy: string) =>

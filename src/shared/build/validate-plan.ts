@@ -1,32 +1,12 @@
+import { unreachable } from '../base/assert.ts';
 import { formOf, servesAs, wordsOfRole } from './body-uses.ts';
 import type { Dimension } from './dimension.ts';
-import { holdsPart, type Plan, type PlanUse, usesOfPlan } from './plan-uses.ts';
+import { faultsOfCasting, faultsOfPour } from './foundry-faults.ts';
+import type { PlanFault } from './plan-fault.ts';
+import type { PlanUse } from './plan-use.ts';
+import { holdsPart, type Plan, usesOfPlan } from './plan-uses.ts';
 import { isProperTurn } from './proper-turn.ts';
 import type { BuildRecord, RecordId, RecordKind } from './records.ts';
-
-/** One way in which a set-up or an operation does not fit the build that it stands in. */
-export interface PlanFault {
-  readonly code:
-    | 'part-missing'
-    | 'machine-missing'
-    | 'station-missing'
-    | 'dimension-missing'
-    | 'body-missing'
-    | 'setup-missing'
-    | 'operation-missing'
-    | 'of-other-part'
-    | 'station-of-other-axis'
-    | 'size-does-not-fit'
-    | 'turn-mirrors'
-    | 'part-not-held'
-    | 'after-itself';
-  /** Field within the record, parts joined by `/`. */
-  readonly field: string;
-  /** What is wrong, a clause without a full stop. */
-  readonly what: string;
-  /** What to do, one sentence. */
-  readonly remedy: string;
-}
 
 const words: Readonly<Partial<Record<RecordKind, string>>> = { setup: 'set-up' };
 const wordOf = (kind: RecordKind): string => words[kind] ?? kind;
@@ -35,7 +15,7 @@ const an = (word: string): string => `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${wo
 type Missing = Extract<PlanFault['code'], `${string}-missing`>;
 
 /**
- * What of a set-up or an operation does not fit its build: something it names is not there, is another part's, lies along
+ * What of a plan does not fit its build: something it names is not there, is another part's, lies along
  * another axis, or is a size of a form that cannot serve. What is not said yet is not asked for here: a plan may be unfinished.
  *
  * @param partial some records could not be read: what is not there is then not held against the plan.
@@ -69,8 +49,25 @@ export function planFaults(
     const what = `"${a.name}" lies along ${a.axis} and "${b.name}" along ${b.axis}`;
     faults.push({ code: 'station-of-other-axis', field, what, remedy: 'Name two stations of one axis.' });
   }
-  faults.push(...(plan.kind === 'setup' ? faultsOfTurns(plan.fellows) : faultsOfOrder(plan, get)));
+  faults.push(...ownFaults(plan, get));
   return faults;
+}
+
+function ownFaults(plan: Plan, get: (id: RecordId) => BuildRecord | undefined): readonly PlanFault[] {
+  switch (plan.kind) {
+    case 'setup':
+      return faultsOfTurns(plan.fellows);
+    case 'operation':
+      return faultsOfOrder(plan, get);
+    case 'casting':
+      return faultsOfCasting(plan, get);
+    case 'pattern':
+      return [];
+    case 'pour':
+      return faultsOfPour(plan, get);
+    default:
+      return unreachable(plan);
+  }
 }
 
 function misfit(use: PlanUse, record: BuildRecord): Omit<PlanFault, 'field'> | undefined {
@@ -81,6 +78,13 @@ function misfit(use: PlanUse, record: BuildRecord): Omit<PlanFault, 'field'> | u
       code: 'of-other-part',
       what: `${name} is ${an(word)} of another part`,
       remedy: `Name ${an(word)} of the part that this is about.`,
+    };
+  }
+  if (use.among && 'part' in record && !use.among.includes(record.part)) {
+    return {
+      code: 'not-poured',
+      what: `${name} is ${an(wordOf(record.kind))} of a part that is not poured here`,
+      remedy: 'Put that part among the castings of the pour, or name a body of one that is.',
     };
   }
   if (record.kind === 'station' && use.axis !== undefined && record.axis !== use.axis) {

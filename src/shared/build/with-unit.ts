@@ -3,6 +3,7 @@ import { parseWritten } from '../formula/parse-written.ts';
 import type { LengthUnit } from '../quantity/kind.ts';
 import { parseLimits } from '../quantity/parse-limits.ts';
 import type { Dimension } from './dimension.ts';
+import { withCastingLengths, withPatternLengths, withPourLengths } from './foundry-lengths.ts';
 import { kindOfMeasure } from './kind-of-measure.ts';
 import type { BuildRecord } from './records.ts';
 import { withMachineLengths, withOperationLengths, withSetupLengths } from './written-lengths.ts';
@@ -70,6 +71,12 @@ export function withUnits(record: BuildRecord, now: LengthUnit): BuildRecord {
       return withSetupLengths(record, each);
     case 'operation':
       return withOperationLengths(record, each);
+    case 'casting':
+      return withCastingLengths(record, each);
+    case 'pattern':
+      return withPatternLengths(record, each);
+    case 'pour':
+      return withPourLengths(record, each);
     default:
       return record;
   }

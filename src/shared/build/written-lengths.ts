@@ -5,11 +5,14 @@ import type { Operation } from './operation.ts';
 import type { Fixture, Holding, Setup } from './setup.ts';
 
 /** What is done to each length as written. */
-type Each = (text: string) => string;
+export type Each = (text: string) => string;
 
 const ofAmount = <A extends Amount>(amount: A, each: Each): A => ({ ...amount, written: each(amount.written) });
-const ofPlace = (place: Place, each: Each): Place => ({ ...place, beyond: each(place.beyond) });
-const ofEnds = ([a, b]: readonly [Place, Place], each: Each): [Place, Place] => [ofPlace(a, each), ofPlace(b, each)];
+export const ofPlace = (place: Place, each: Each): Place => ({ ...place, beyond: each(place.beyond) });
+export const ofEnds = ([a, b]: readonly [Place, Place], each: Each): [Place, Place] => [
+  ofPlace(a, each),
+  ofPlace(b, each),
+];
 
 /** The machine with each length among its figures and along its bed as `each` makes it. */
 export function withMachineLengths(machine: Machine, each: Each): Machine {

@@ -52,7 +52,7 @@ export function touchedParts(
     if (record.kind === 'setup') setups.add(record.id);
   }
   if (meshes.size > 0) for (const { part } of bodiesNeeding(build, meshes)) add(part);
-  if (setups.size > 0) for (const { part } of plansNaming(build, setups)) add(part);
+  if (setups.size > 0) for (const plan of plansNaming(build, setups)) if (plan.kind === 'operation') add(plan.part);
 
   const known = new Map<PartId, ReadonlyMap<DimensionId, readonly DimensionId[]>>();
   const earlierReferences = (id: DimensionId): readonly DimensionId[] => {

@@ -30,11 +30,15 @@ export function takeRecord(state: State, work: Work, record: BuildRecord, remove
       break;
     case 'acceptance':
     case 'material':
+    case 'alloy':
     case 'machine':
     case 'solid':
     case 'body':
     case 'setup':
     case 'operation':
+    case 'casting':
+    case 'pattern':
+    case 'pour':
       break;
     default:
       unreachable(record);

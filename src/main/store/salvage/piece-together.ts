@@ -1,6 +1,6 @@
 import { idsIn } from '../../../shared/build/body-uses.ts';
 import { recordKinds, schemaOf } from '../../../shared/build/kinds.ts';
-import { type Plan, usesOfPlan, withoutGone } from '../../../shared/build/plan-uses.ts';
+import { isPlan, usesOfPlan, withoutGone } from '../../../shared/build/plan-uses.ts';
 import type { BuildRecord, RecordId, RecordKind } from '../../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID } from '../../../shared/build/settings.ts';
 import type { Replayed } from './replay.ts';
@@ -22,10 +22,14 @@ const plural: Readonly<Record<RecordKind, string>> = {
   dimension: 'dimensions',
   solid: 'solids',
   material: 'materials',
+  alloy: 'alloys',
   machine: 'machines',
   body: 'bodies',
   setup: 'set-ups',
   operation: 'operations',
+  casting: 'castings',
+  pattern: 'patterns',
+  pour: 'pours',
   acceptance: 'acceptances',
 };
 
@@ -72,8 +76,8 @@ const unreadRows = (kind: RecordKind, failed: number): string =>
     : `Up to ${failed} of the ${plural[kind]} could not be read, or only as they were before their last edits.`;
 
 /**
- * Leaves out what points at something lost. A set-up or an operation only ceases to name it, where it holds together so. They
- * point at each other, so that it is gone over until nothing more falls out.
+ * Leaves out what points at something lost. A plan only ceases to name it, where it holds together so. Plans point at each other,
+ * so that it is gone over until nothing more falls out.
  */
 function dropLoose(found: ReadonlyMap<RecordId, BuildRecord>, lost: Loss[]): readonly BuildRecord[] {
   const kept = new Map(found);
@@ -104,8 +108,6 @@ const wordOf = (kind: RecordKind): string => (kind === 'setup' ? 'set-up' : kind
 
 const aWordOf = (kind: RecordKind): string => `${/^[aeiou]/.test(kind) ? 'An' : 'A'} ${wordOf(kind)}`;
 
-const isPlan = (record: BuildRecord): record is Plan => record.kind === 'setup' || record.kind === 'operation';
-
 function pointsAt(record: BuildRecord): readonly RecordId[] {
   switch (record.kind) {
     case 'station':
@@ -116,9 +118,13 @@ function pointsAt(record: BuildRecord): readonly RecordId[] {
       return [record.part, ...idsIn(record)];
     case 'setup':
     case 'operation':
+    case 'casting':
+    case 'pattern':
+    case 'pour':
       return usesOfPlan(record).uses.map((use) => use.id);
     case 'settings':
     case 'material':
+    case 'alloy':
     case 'machine':
     case 'part':
     case 'solid':

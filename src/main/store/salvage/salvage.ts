@@ -65,6 +65,7 @@ const nothing: Salvage = {
   records: {
     settings: none,
     material: none,
+    alloy: none,
     machine: none,
     part: none,
     station: none,
@@ -73,6 +74,9 @@ const nothing: Salvage = {
     body: none,
     setup: none,
     operation: none,
+    casting: none,
+    pattern: none,
+    pour: none,
     acceptance: none,
   },
   journal: none,

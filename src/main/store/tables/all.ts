@@ -1,11 +1,15 @@
 import type { RecordKind } from '../../../shared/build/records.ts';
 import { acceptanceTable } from './acceptance.ts';
+import { alloyTable } from './alloy.ts';
 import { bodyTable } from './body.ts';
+import { castingTable } from './casting.ts';
 import { dimensionTable } from './dimension.ts';
 import { machineTable } from './machine.ts';
 import { materialTable } from './material.ts';
 import { operationTable } from './operation.ts';
 import { partTable } from './part.ts';
+import { patternTable } from './pattern.ts';
+import { pourTable } from './pour.ts';
 import type { RecordTable } from './record-table.ts';
 import { settingsTable } from './settings.ts';
 import { setupTable } from './setup.ts';
@@ -16,6 +20,7 @@ import { stationTable } from './station.ts';
 export const tableOf = {
   settings: settingsTable,
   material: materialTable,
+  alloy: alloyTable,
   machine: machineTable,
   part: partTable,
   station: stationTable,
@@ -24,5 +29,8 @@ export const tableOf = {
   body: bodyTable,
   setup: setupTable,
   operation: operationTable,
+  casting: castingTable,
+  pattern: patternTable,
+  pour: pourTable,
   acceptance: acceptanceTable,
 } as const satisfies Record<RecordKind, RecordTable>;

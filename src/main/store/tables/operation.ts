@@ -1,7 +1,4 @@
-import { exact, optional, plain, recordTable } from './record-table.ts';
-
-/** A member of more than one value: JSON in the record and JSON text in the row. */
-const nested = (field: string, column = field) => exact(field, column);
+import { exact, nested, optional, plain, recordTable } from './record-table.ts';
 
 /** What an operation names within its JSON stands, by triggers, in the table `operation_use` too, as references. */
 export const operationTable = recordTable('operation', [

@@ -44,6 +44,9 @@ export const exact = (field: string, column: string) => ({
   field: [field, `json("${column}")`] as const,
 });
 
+/** A member of more than one value: JSON in the record and JSON text in the row. */
+export const nested = (field: string, column = field) => exact(field, column);
+
 /** A field that a record may be without: its cell is NULL then. */
 export const optional = (entry: Entry): Entry => ({ ...entry, optional: true });
 

@@ -1,7 +1,4 @@
-import { exact, optional, plain, recordTable } from './record-table.ts';
-
-/** A member of more than one value: JSON in the record and JSON text in the row. */
-const nested = (field: string) => exact(field, field);
+import { exact, nested, optional, plain, recordTable } from './record-table.ts';
 
 /** What a set-up names within its JSON stands, by triggers, in the table `setup_use` too, as references. */
 export const setupTable = recordTable('setup', [

@@ -12,7 +12,7 @@ export interface DimensionRemove {
   readonly dimensions: readonly DimensionId[];
 }
 
-/** Removes dimensions; refused while bodies, set-ups or operations take one of them for a size. */
+/** Removes dimensions, and a casting's stock on them; refused while bodies, set-ups or operations take one of them for a size. */
 export default defineCommand<DimensionRemove>({
   id: 'dimension-remove',
   run(build, { dimensions }) {

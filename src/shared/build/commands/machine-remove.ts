@@ -4,14 +4,17 @@ import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { recordOf } from '../look-up.ts';
 import { counted } from '../names.ts';
-import { releasePlans } from '../plan-guards.ts';
+import { countedPlans, releasePlans } from '../plan-guards.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
 
 export interface MachineRemove {
   readonly machines: readonly MachineId[];
 }
 
-/** Removes machines from the build (the user's own shop keeps them). Set-ups on them have no machine then; the label says so. */
+/**
+ * Removes machines from the build (the user's own shop keeps them). Set-ups, castings and pours that name them have no machine
+ * then; the label says so.
+ */
 export default defineCommand<MachineRemove>({
   id: 'machine-remove',
   run(build, { machines }) {
@@ -29,7 +32,7 @@ export default defineCommand<MachineRemove>({
     if (!released.ok) return released;
     removeAcceptancesOf(build, draft, gone);
     const what = names.length === 1 ? `machine ${names[0]}` : counted(names.length, 'machine');
-    const { length } = released.value;
-    return ok({ diff: draft.diff(), label: `remove ${what}${length > 0 ? ` from ${counted(length, 'set-up')}` : ''}` });
+    const from = released.value.length > 0 ? ` from ${countedPlans(released.value)}` : '';
+    return ok({ diff: draft.diff(), label: `remove ${what}${from}` });
   },
 });

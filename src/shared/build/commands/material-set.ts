@@ -4,7 +4,7 @@ import { nameKey } from '../../formula/name-key.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { whyNotKept } from '../keepable.ts';
-import { materialsOf, partsOf, recordOf, setupsOf } from '../look-up.ts';
+import { alloysOf, materialsOf, partsOf, poursOf, recordOf, setupsOf } from '../look-up.ts';
 import type { MaterialFields } from './material-add.ts';
 
 export interface MaterialSet {
@@ -13,7 +13,7 @@ export interface MaterialSet {
   readonly set: Partial<MaterialFields>;
 }
 
-/** Changes a material of the build's own; a new name is carried into the parts and fixtures that name it. */
+/** Changes a material of the build's own; a new name is carried into the parts, fixtures, inserts and pours that name it. */
 export default defineCommand<MaterialSet>({
   id: 'material-set',
   run(build, { material: id, set }) {
@@ -39,6 +39,13 @@ export default defineCommand<MaterialSet>({
           );
           draft.put({ ...setup, fixtures });
         }
+      }
+      // A pour goes on naming an alloy of the build's own that is called like the material.
+      const isAlloy = alloysOf(build).some((alloy) => nameKey(alloy.name) === nameKey(from.name));
+      for (const pour of poursOf(build)) {
+        const isIt = (text: string): boolean => nameKey(text) === nameKey(from.name);
+        const inserts = pour.inserts.map((insert) => (isIt(insert.material) ? { ...insert, material: name } : insert));
+        draft.put({ ...pour, inserts, alloy: isIt(pour.alloy) && !isAlloy ? name : pour.alloy });
       }
     }
     const label = name === from.name ? `change material ${name}` : `rename material ${from.name} to ${name}`;

@@ -3,7 +3,16 @@ import { err, ok } from '../../base/result.ts';
 import { removeUnusedSolids } from '../body-guards.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
-import { bodiesOf, dimensionsOf, operationsOf, recordOf, setupsOf, stationsOf } from '../look-up.ts';
+import {
+  bodiesOf,
+  castingOf,
+  dimensionsOf,
+  operationsOf,
+  patternsOf,
+  recordOf,
+  setupsOf,
+  stationsOf,
+} from '../look-up.ts';
 import { counted } from '../names.ts';
 import { releasePlans } from '../plan-guards.ts';
 import { removeAcceptancesOf } from '../pointing.ts';
@@ -13,8 +22,8 @@ export interface PartRemove {
 }
 
 /**
- * Removes parts with all that is theirs: stations, dimensions, bodies, set-ups, operations, and acceptances of findings that
- * point at them. Set-ups of other parts no longer hold them.
+ * Removes parts with all that is theirs: stations, dimensions, bodies, set-ups, operations, casting, patterns, and acceptances
+ * of findings that point at them. Set-ups of other parts no longer hold them, and pours no longer pour them.
  */
 export default defineCommand<PartRemove>({
   id: 'part-remove',
@@ -34,8 +43,10 @@ export default defineCommand<PartRemove>({
         ...bodiesOf(build, id),
         ...setupsOf(build, id),
         ...operationsOf(build, id),
+        ...patternsOf(build, id),
       ];
-      for (const record of [part, ...theirs]) {
+      const casting = castingOf(build, id);
+      for (const record of [part, ...theirs, ...(casting ? [casting] : [])]) {
         draft.remove(record.id);
         gone.add(record.id);
       }

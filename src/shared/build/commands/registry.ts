@@ -3,12 +3,16 @@ import type { Command, CommandContext, Step } from '../command.ts';
 import type { Build } from '../records.ts';
 import type { Refusal } from '../refusals.ts';
 import acceptanceWithdraw from './acceptance-withdraw.ts';
+import alloyAdd from './alloy-add.ts';
+import alloyRemove from './alloy-remove.ts';
+import alloySet from './alloy-set.ts';
 import bodyAdd from './body-add.ts';
 import bodyMove from './body-move.ts';
 import bodyRemove from './body-remove.ts';
 import bodySet from './body-set.ts';
 import bodySketch from './body-sketch.ts';
 import buildReplace from './build-replace.ts';
+import castingSet from './casting-set.ts';
 import cellsSet from './cells-set.ts';
 import datumSet from './datum-set.ts';
 import dimensionAdd from './dimension-add.ts';
@@ -17,6 +21,7 @@ import dimensionRemove from './dimension-remove.ts';
 import dimensionSet from './dimension-set.ts';
 import dimensionsImport from './dimensions-import.ts';
 import findingAccept from './finding-accept.ts';
+import journalSet from './journal-set.ts';
 import machineAdd from './machine-add.ts';
 import machineMove from './machine-move.ts';
 import machineRemove from './machine-remove.ts';
@@ -34,6 +39,15 @@ import partAdd from './part-add.ts';
 import partMove from './part-move.ts';
 import partRemove from './part-remove.ts';
 import partSet from './part-set.ts';
+import patternAdd from './pattern-add.ts';
+import patternMove from './pattern-move.ts';
+import patternRemove from './pattern-remove.ts';
+import patternSet from './pattern-set.ts';
+import pourAdd from './pour-add.ts';
+import pourCopy from './pour-copy.ts';
+import pourMove from './pour-move.ts';
+import pourRemove from './pour-remove.ts';
+import pourSet from './pour-set.ts';
 import settingsSet from './settings-set.ts';
 import setupAdd from './setup-add.ts';
 import setupCopy from './setup-copy.ts';
@@ -45,6 +59,8 @@ import stationAdd from './station-add.ts';
 import stationMove from './station-move.ts';
 import stationRemove from './station-remove.ts';
 import stationSet from './station-set.ts';
+import weighingAdd from './weighing-add.ts';
+import weighingRemove from './weighing-remove.ts';
 
 /**
  * Every edit there is, by id. Listed rather than globbed, because the parameters of each keep their type this way; a test
@@ -52,12 +68,16 @@ import stationSet from './station-set.ts';
  */
 export const commands = {
   'acceptance-withdraw': acceptanceWithdraw,
+  'alloy-add': alloyAdd,
+  'alloy-remove': alloyRemove,
+  'alloy-set': alloySet,
   'body-add': bodyAdd,
   'body-move': bodyMove,
   'body-remove': bodyRemove,
   'body-set': bodySet,
   'body-sketch': bodySketch,
   'build-replace': buildReplace,
+  'casting-set': castingSet,
   'cells-set': cellsSet,
   'datum-set': datumSet,
   'dimension-add': dimensionAdd,
@@ -66,6 +86,7 @@ export const commands = {
   'dimension-set': dimensionSet,
   'dimensions-import': dimensionsImport,
   'finding-accept': findingAccept,
+  'journal-set': journalSet,
   'machine-add': machineAdd,
   'machine-move': machineMove,
   'machine-remove': machineRemove,
@@ -83,6 +104,15 @@ export const commands = {
   'part-move': partMove,
   'part-remove': partRemove,
   'part-set': partSet,
+  'pattern-add': patternAdd,
+  'pattern-move': patternMove,
+  'pattern-remove': patternRemove,
+  'pattern-set': patternSet,
+  'pour-add': pourAdd,
+  'pour-copy': pourCopy,
+  'pour-move': pourMove,
+  'pour-remove': pourRemove,
+  'pour-set': pourSet,
   'settings-set': settingsSet,
   'setup-add': setupAdd,
   'setup-copy': setupCopy,
@@ -94,6 +124,8 @@ export const commands = {
   'station-move': stationMove,
   'station-remove': stationRemove,
   'station-set': stationSet,
+  'weighing-add': weighingAdd,
+  'weighing-remove': weighingRemove,
 } as const;
 
 export type CommandId = keyof typeof commands;

@@ -14,7 +14,7 @@ export interface StationRemove {
 
 /**
  * Removes stations, and with them the dimensions that measure from or to them; the label says how many. Refused while bodies
- * hang on any of them, or set-ups and operations are placed on them; what operations make is cleared of them.
+ * hang on any of them, or plans are placed on them; what operations make, and the stock of a casting, is cleared of them.
  */
 export default defineCommand<StationRemove>({
   id: 'station-remove',

@@ -9,7 +9,8 @@ interface CellEditorProps<R> {
   readonly caretAtEnd: boolean;
   /** A refusal of the last attempt, in words. */
   readonly refused: string | undefined;
-  readonly onDone: (text: string, then: 'down' | 'up' | 'right' | 'left' | 'stay') => void;
+  /** `isDoubtful`: something stands against the text. */
+  readonly onDone: (text: string, then: 'down' | 'up' | 'right' | 'left' | 'stay', isDoubtful: boolean) => void;
   readonly onCancel: () => void;
 }
 
@@ -66,7 +67,7 @@ export function CellEditor<R>({ column, row, start, caretAtEnd, refused, onDone,
   const done = (then: 'down' | 'up' | 'right' | 'left' | 'stay', value = text) => {
     if (settled.current) return;
     settled.current = true;
-    onDone(value, then);
+    onDone(value, then, under?.problem !== undefined);
   };
   const take = (offer: Offer) => {
     const taken = edit?.take?.(text, caret.current, offer) ?? { text: offer.text, caret: offer.text.length };

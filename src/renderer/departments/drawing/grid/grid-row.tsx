@@ -4,6 +4,7 @@ import type { Cell } from './block.ts';
 import { CellEditor, ChoiceEditor } from './cell-editor.tsx';
 import { choiceOf } from './choice-of.ts';
 import type { Column } from './column.ts';
+import type { WrittenRow } from './use-written.ts';
 
 export interface Editing extends Cell {
   /** The row's key, or `new`: rows may come and go above it while a commit is on its way. */
@@ -19,7 +20,8 @@ type Then = 'down' | 'up' | 'right' | 'left' | 'stay';
 export interface RowActs {
   readonly press: (cell: Cell, extend: boolean) => void;
   readonly open: (cell: Cell) => void;
-  readonly finish: (cell: Editing, text: string, then: Then) => void;
+  /** `isDoubtful`: something was said against the text while it was written. */
+  readonly finish: (cell: Editing, text: string, then: Then, isDoubtful: boolean) => void;
   readonly cancel: () => void;
 }
 
@@ -31,7 +33,7 @@ export function useSteadyActs(acts: RowActs): RowActs {
   steady.current ??= {
     press: (cell, extend) => latest.current.press(cell, extend),
     open: (cell) => latest.current.open(cell),
-    finish: (cell, text, then) => latest.current.finish(cell, text, then),
+    finish: (cell, text, then, isDoubtful) => latest.current.finish(cell, text, then, isDoubtful),
     cancel: () => latest.current.cancel(),
   };
   return steady.current;
@@ -58,6 +60,8 @@ interface GridRowProps<R> {
   /** The block is more than the cell in use. */
   readonly blockShown: boolean;
   readonly editing: Editing | undefined;
+  /** Texts that were written and are not taken yet. */
+  readonly written: WrittenRow | undefined;
   readonly hint: string;
   /** What is written so far in the empty last row, a line for each column. */
   readonly halfWritten: string;
@@ -93,7 +97,8 @@ function PlainGridRow<R>(props: GridRowProps<R>) {
         const isActive = props.active === c;
         const isEdited = editing !== undefined && editing.column === c;
         const isInBlock = props.blockLeft !== undefined && c >= props.blockLeft && c <= (props.blockRight ?? -1);
-        const problem = row === undefined ? undefined : column.problem?.(row);
+        const written = props.written?.get(column.id);
+        const problem = row === undefined || written !== undefined ? undefined : column.problem?.(row);
         const aside = row === undefined ? undefined : column.aside?.(row);
         return (
           <div
@@ -127,7 +132,7 @@ function PlainGridRow<R>(props: GridRowProps<R>) {
             ) : row === undefined ? (
               <NewCell text={halfWritten[c] ?? ''} hint={c === 0 ? props.hint : ''} />
             ) : (
-              <span className="ellipsis">{column.show?.(row) ?? column.text(row)}</span>
+              <span className="ellipsis">{written ?? column.show?.(row) ?? column.text(row)}</span>
             )}
             {problem !== undefined && !isEdited && <span className="unseen">, {problem}</span>}
           </div>
@@ -148,7 +153,7 @@ interface EditedCellProps<R> {
 }
 
 function EditedCell<R>({ column, row, editing, acts }: EditedCellProps<R>) {
-  const done = (text: string, then: Then) => acts.finish(editing, text, then);
+  const done = (text: string, then: Then, isDoubtful = false) => acts.finish(editing, text, then, isDoubtful);
   if (column.edit?.choices !== undefined) {
     return (
       <ChoiceEditor

@@ -8,6 +8,7 @@ import { type Block, blockOf, type Cell, parseTsv, withoutHeads, writeTsv } from
 import type { Column } from './column.ts';
 import { type Editing, GridRow, useSteadyActs } from './grid-row.tsx';
 import { useClipboard } from './use-clipboard.ts';
+import { useWritten } from './use-written.ts';
 
 /** Scrolls to a row unless it stands clear of both ends: asking for the scroller's sizes would lay the page out at once. */
 function bringIntoView(virtual: Virtualizer<HTMLDivElement, Element>, row: number): void {
@@ -54,6 +55,7 @@ export function Grid<R>(props: GridProps<R>) {
   const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
   const [anchor, setAnchor] = useState<Cell>();
   const [editing, setEditing] = useState<Editing>();
+  const written = useWritten();
   const count = rows.length + (editable ? 1 : 0);
   const block: Block = anchor === undefined ? blockOf(active, active) : blockOf(anchor, active);
   const virtual = useVirtualizer({
@@ -89,8 +91,8 @@ export function Grid<R>(props: GridProps<R>) {
   }, [unnamed, rows]);
 
   // Commits take their time: what follows them looks at the rows of that moment, not at those of the keystroke.
-  const latest = useRef({ rows, count });
-  latest.current = { rows, count };
+  const latest = useRef({ rows, count, active });
+  latest.current = { rows, count, active };
   const clamp = ({ row, column }: Cell): Cell => ({
     row: Math.min(latest.current.count - 1, Math.max(0, row)),
     column: Math.min(columns.length - 1, Math.max(0, column)),
@@ -104,11 +106,14 @@ export function Grid<R>(props: GridProps<R>) {
     const row = latest.current.rows[to.row];
     if (!extend) onSelect(row === undefined ? undefined : keyOf(row));
   };
+  /** What stands in a cell: what was written there last, taken already or not. */
+  const textOf = (row: R | undefined, column: Column<R>): string =>
+    row === undefined ? '' : (written.of(keyOf(row))?.get(column.id) ?? column.text(row));
   const startEditing = (cell: Cell, typed?: string) => {
     const column = columns[cell.column];
     if (!editable || column?.edit === undefined) return;
     const row = rows[cell.row];
-    const text = row === undefined ? '' : column.text(row);
+    const text = textOf(row, column);
     setEditing({
       ...cell,
       key: row === undefined ? NEW : keyOf(row),
@@ -117,21 +122,44 @@ export function Grid<R>(props: GridProps<R>) {
       refused: undefined,
     });
   };
-  const finish = async (cell: Editing, text: string, then: 'down' | 'up' | 'right' | 'left' | 'stay') => {
+  type Then = 'down' | 'up' | 'right' | 'left' | 'stay';
+  /** Leaves a cell for the one beside it. @returns where that is; undefined when another place has the keyboard. */
+  const leave = (cell: Cell, then: Then): Cell | undefined => {
+    setEditing((now) => (now === undefined || now.row !== cell.row || now.column !== cell.column ? now : undefined));
+    if (then === 'stay') return undefined;
+    scroller.current?.focus({ preventScroll: true });
+    const by = { down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1] }[then] as [number, number];
+    const to = { row: cell.row + by[0], column: cell.column + by[1] };
+    goTo(to);
+    return clamp(to);
+  };
+  const finish = async (cell: Editing, text: string, then: Then, isDoubtful: boolean) => {
     const column = columns[cell.column]!;
     const row = rows.find((each) => keyOf(each) === cell.key);
-    const changed = text.trim() !== (row === undefined ? '' : column.text(row));
-    const refused = changed ? await props.onCommit(row, column.id, text.trim()) : undefined;
-    if (refused !== undefined && then !== 'stay')
-      return setEditing({ ...cell, start: text, caretAtEnd: true, refused });
+    if (text.trim() === textOf(row, column)) return void leave(cell, then);
+    // The cell shows what was written in the next frame; the engine takes it, or sends it back, a little later. A new row
+    // is there only then, and what is amiss already stays open until it is judged.
+    const isAtOnce = row !== undefined && !isDoubtful;
+    const judging = props.onCommit(row, column.id, text.trim());
+    // The engine has it before anything is drawn: it works meanwhile.
+    await Promise.resolve();
+    const takeBack = isAtOnce ? written.write(cell.key, column.id, text.trim()) : undefined;
+    const wentTo = isAtOnce ? leave(cell, then) : cell;
+    const refused = await judging;
+    takeBack?.();
+    if (refused === undefined) return isAtOnce ? undefined : void leave(cell, then);
+    const { active: now, rows: rowsNow } = latest.current;
+    const isStillThere = wentTo !== undefined && now.row === wentTo.row && now.column === wentTo.column;
+    const hasKeys = !isAtOnce || document.activeElement === scroller.current;
     // Whoever has gone elsewhere is not called back, but what was written does not go without a word.
-    if (refused !== undefined) notify({ sentence: `"${text}" was not taken. ${refused}`, isRefusal: true });
-    setEditing(undefined);
-    if (then !== 'stay') {
-      scroller.current?.focus({ preventScroll: true });
-      const by = { down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1] }[then] as [number, number];
-      goTo({ row: cell.row + by[0], column: cell.column + by[1] });
+    if (then === 'stay' || !isStillThere || !hasKeys) {
+      notify({ sentence: `"${text}" was not taken. ${refused}`, isRefusal: true });
+      if (!isAtOnce) leave(cell, 'stay');
+      return;
     }
+    const at = row === undefined ? cell.row : rowsNow.findIndex((each) => keyOf(each) === cell.key);
+    if (isAtOnce) goTo({ row: at, column: cell.column });
+    setEditing({ ...cell, row: at, start: text, caretAtEnd: true, refused });
   };
 
   const picked = () => rows.slice(block.top, block.bottom + 1);
@@ -215,7 +243,7 @@ export function Grid<R>(props: GridProps<R>) {
   const acts = useSteadyActs({
     press: goTo,
     open: startEditing,
-    finish: (cell, text, then) => void finish(cell, text, then),
+    finish: (cell, text, then, isDoubtful) => void finish(cell, text, then, isDoubtful),
     cancel: () => {
       setEditing(undefined);
       scroller.current?.focus({ preventScroll: true });
@@ -282,6 +310,7 @@ export function Grid<R>(props: GridProps<R>) {
               blockRight={isInBlock ? block.right : undefined}
               blockShown={anchor !== undefined}
               editing={editing?.key === key ? editing : undefined}
+              written={written.of(key)}
               hint={props.hint}
               halfWritten={
                 row === undefined ? columns.map((column) => props.newText?.(column.id) ?? '').join('\n') : ''

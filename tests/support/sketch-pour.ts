@@ -3,6 +3,7 @@ import { allOf } from '../../src/shared/base/pieces.ts';
 import { type Casting, type Direction, defaultCasting, type Moulding } from '../../src/shared/build/casting.ts';
 import { defaultMachine, type Machine } from '../../src/shared/build/machine.ts';
 import { defaultPart, type Part } from '../../src/shared/build/part.ts';
+import type { Pattern } from '../../src/shared/build/pattern.ts';
 import { defaultPour, type Insert, type Pour, type PourJournal } from '../../src/shared/build/pour.ts';
 import { type CastingSolid, drawnCasting } from '../../src/shared/foundry/casting-solid.ts';
 import { sectionsOf } from '../../src/shared/foundry/hot-spots.ts';
@@ -87,6 +88,7 @@ export interface PourSketch {
   readonly machines?: readonly Machine[];
   readonly pour?: Partial<Pour>;
   readonly pours?: readonly Pour[];
+  readonly patterns?: readonly Pattern[];
 }
 
 export const machineOf = (name: string, type: MachineType, figures: Machine['figures']): Machine => ({
@@ -133,6 +135,7 @@ export function sketchPour(kernel: Kernel, sketch: PourSketch): PourInput {
     numbers: { place: () => undefined, resolved: () => undefined, record: () => undefined, namedBy: () => [] },
     castingOf: (part) => castings.get(part),
     insertOf: (part) => inserts.get(part),
+    patternOf: (id) => (sketch.patterns ?? []).find((pattern) => pattern.id === id),
     materialNamed: (name) =>
       name === 'mild steel' ? { name, densityKgM3: 7850, source: 'given' } : materialNamed(name),
   };

@@ -1,9 +1,11 @@
 import type { Pour } from '../build/pour.ts';
 import { readFigures } from '../plan/machine-figures-read.ts';
+import type { AlloyFamily } from '../tables/alloys.ts';
 import { foundryPractice } from '../tables/foundry-practice.ts';
 import { drawn, type Figure, fromTable } from './figure.ts';
 import { distinctMissing, type FoundryUnknown } from './foundry-unknown.ts';
 import { type ChargeCheck, chargeCheck } from './pour/charge-check.ts';
+import { type CoatingCheck, coatingsCheck } from './pour/coating-check.ts';
 import { type FreezingCheck, freezingCheck } from './pour/freezing-check.ts';
 import { type GatingCheck, gatingCheck } from './pour/gating-check.ts';
 import { insertMasses } from './pour/insert-case.ts';
@@ -27,6 +29,7 @@ export interface PourCheck {
   readonly alloyName: string;
   /** The alloy as the tables or the build call it; undefined where neither knows it. */
   readonly alloy: string | undefined;
+  readonly family: AlloyFamily | undefined;
   readonly ambient: Figure;
   readonly temperature: TemperatureBand;
   readonly charge: ChargeCheck;
@@ -40,6 +43,8 @@ export interface PourCheck {
   readonly inserts: readonly InsertCheck[];
   readonly lift: LiftCheck;
   readonly mould: MouldCheck;
+  /** Of castings in foam, by the pattern that is used up. */
+  readonly coatings: readonly CoatingCheck[];
   readonly journal: ReadJournal | undefined;
   /** In the order of the work: melt, mould, metal. */
   readonly verdicts: readonly PourVerdict[];
@@ -48,7 +53,7 @@ export interface PourCheck {
 }
 
 /**
- * Works out one pour: metal and crucible, heat and time, what freezes when, risers, gates, foam, inserts, lift, sand.
+ * Works out one pour: metal and crucible, heat and time, what freezes when, risers, gates, foam, inserts, lift, sand, coating.
  *
  * Every figure says where it comes from and how far it may be trusted; what cannot be worked out is undefined, and `unknown` names
  * what is missing. Where no pouring temperature is written, all is worked out at the one that is proposed.
@@ -79,10 +84,12 @@ export function checkPour(input: PourInput): PourCheck {
   const inserts = insertsCheck(prepared, alloy, chosen, temperature.most);
   const lift = liftCheck(input, read, alloy, charge, standings);
   const mould = mouldCheck(input, read, charge, standings);
+  const coatings = coatingsCheck(input, alloy);
   return {
     pour: input.pour,
     alloyName: alloyNameOf(input),
     alloy: alloy?.name,
+    family: alloy?.family,
     ambient,
     temperature,
     charge,
@@ -95,6 +102,7 @@ export function checkPour(input: PourInput): PourCheck {
     inserts: inserts.inserts,
     lift,
     mould,
+    coatings: coatings.coatings,
     journal: read.journal,
     verdicts: [
       ...melt.verdicts,
@@ -106,6 +114,7 @@ export function checkPour(input: PourInput): PourCheck {
       ...inserts.verdicts,
       ...lift.verdicts,
       ...mould.verdicts,
+      ...coatings.verdicts,
     ],
     unknown: distinctMissing([
       ...read.unknown,
@@ -119,6 +128,7 @@ export function checkPour(input: PourInput): PourCheck {
       ...masses.flatMap((one) => one.unknown),
       ...lift.unknown,
       ...mould.unknown,
+      ...coatings.unknown,
     ]),
   };
 }

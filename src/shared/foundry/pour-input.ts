@@ -1,7 +1,8 @@
-import type { PartId } from '../base/ids.ts';
+import type { PartId, PatternId } from '../base/ids.ts';
 import type { Casting } from '../build/casting.ts';
 import type { Machine } from '../build/machine.ts';
 import type { Part } from '../build/part.ts';
+import type { Pattern } from '../build/pattern.ts';
 import type { Pour } from '../build/pour.ts';
 import type { Numbers } from '../plan/numbers.ts';
 import type { LengthUnit } from '../quantity/kind.ts';
@@ -43,5 +44,6 @@ export interface PourInput {
   readonly numbers: Numbers;
   castingOf(part: PartId): CastingInput | undefined;
   insertOf(part: PartId): InsertInput | undefined;
+  patternOf(pattern: PatternId): Pattern | undefined;
   materialNamed(name: string): Material | undefined;
 }

@@ -1,4 +1,4 @@
-import type { BodyId, MachineId, PartId } from '../../base/ids.ts';
+import type { BodyId, MachineId, PartId, PatternId } from '../../base/ids.ts';
 import type { Direction } from '../../build/casting.ts';
 import type { Figure } from '../figure.ts';
 import type { FoundryUnknown } from '../foundry-unknown.ts';
@@ -28,6 +28,8 @@ export const pourVerdictCodes = [
   'insert-cold',
   'cope-lift',
   'flask-cover',
+  /** The coating of a foam pattern is dry. */
+  'coating-dry',
 ] as const;
 export type PourVerdictCode = (typeof pourVerdictCodes)[number];
 
@@ -67,6 +69,7 @@ export interface PourSubject {
   readonly part?: PartId | undefined;
   readonly body?: BodyId | undefined;
   readonly machine?: MachineId | undefined;
+  readonly pattern?: PatternId | undefined;
   /** Place in the lists of the pour. */
   readonly riser?: number | undefined;
   readonly insert?: number | undefined;

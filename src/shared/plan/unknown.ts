@@ -15,6 +15,7 @@ export type Unknown =
 
 /** Each thing once, in the order in which it was missed first. */
 export function distinctUnknowns<U>(unknown: readonly U[]): readonly U[] {
+  if (unknown.length < 2) return unknown;
   const seen = new Map(unknown.map((one) => [JSON.stringify(one), one]));
   return [...seen.values()];
 }

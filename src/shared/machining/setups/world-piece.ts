@@ -66,11 +66,16 @@ const found = nothingFound();
 
 export function turningPiece(standing: StandingPiece, line: SweepLine): TurningPiece {
   let reaches: readonly { readonly reach: Reach; readonly copy: number }[] | undefined;
+  // The same stretch is asked for in world after world that does nothing to this piece.
+  let [lastFrom, lastTo] = [Number.NaN, Number.NaN];
+  let last: Farthest | undefined;
   return {
     standing,
     farthest([from, to]) {
       const { sweep, grown } = standing;
       if (!sweep.adds || !(to > from)) return undefined;
+      if (from === lastFrom && to === lastTo) return last;
+      [lastFrom, lastTo] = [from, to];
       reaches ??= reachesOf(grown, line);
       let best: Farthest | undefined;
       for (const { reach, copy } of reaches) {
@@ -81,6 +86,7 @@ export function turningPiece(standing: StandingPiece, line: SweepLine): TurningP
         const { most, x, y, z } = found;
         best = { most, least: found.least, at: x, point: pointFrom(line, x, y, z), copy };
       }
+      last = best;
       return best;
     },
   };

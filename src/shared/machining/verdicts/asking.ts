@@ -43,7 +43,7 @@ export function asking({ figures, machine, reading }: Scene): Asking {
   };
   return {
     get unknown() {
-      return distinctUnknowns(unknown);
+      return distinctUnknowns([...unknown]);
     },
     figure(key) {
       const value = figures.values.get(key);
@@ -58,7 +58,7 @@ export function asking({ figures, machine, reading }: Scene): Asking {
     question: (kind, operation, carriers, term, atMost) => ({
       kind,
       operation,
-      unknown: distinctUnknowns(unknown),
+      unknown: distinctUnknowns([...unknown]),
       carriers,
       term,
       ...(atMost && { atMost }),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { bedPlate, edited, PART, placedOf } from '../../bench/solids-part.ts';
+import { type BenchBody, bedPlate, edited, PART, placedOf } from '../../bench/solids-part.ts';
 import { createSolids } from '../../src/shared/solid/create-solids.ts';
 import { createLivePart, type LivePart } from '../../src/shared/solid/live/live-part.ts';
 import type { Kernel } from '../../src/shared/solid/manifold/kernel.ts';
@@ -234,7 +234,7 @@ describe('live figures', () => {
 
   test('a plate that all others stand on, and bosses of one diameter, are carried along without the kernel', () => {
     const cuts = countingCuts();
-    let bodies = bedPlate(50).slice(0, 49);
+    let bodies: readonly BenchBody[] = bedPlate(50).slice(0, 49);
     const part = createLivePart(cuts.kernel);
     part.update(placedOf(bodies));
     const all = cuts.total();

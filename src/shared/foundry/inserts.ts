@@ -1,8 +1,5 @@
 import { cooledBy, heatGiven, heatToFraction, type Thermal } from './heat.ts';
 
-/** Mean heat capacity of mild steel, kJ/(kg·K): 0.49 cold, 0.6 to 0.7 near 600 °C; this mean is the safe one. */
-const STEEL_HEAT = 0.56;
-
 export interface InsertCase {
   readonly metalKg: number;
   readonly pourC: number;

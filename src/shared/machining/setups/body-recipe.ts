@@ -1,6 +1,6 @@
 import type { DimensionId, StationId } from '../../base/ids.ts';
 import type { Fellow } from '../../build/setup.ts';
-import { type Axis, axes } from '../../build/station.ts';
+import { axes } from '../../build/station.ts';
 import type { Numbers } from '../../plan/numbers.ts';
 import { compose } from '../../solid/moves.ts';
 import { meshOfSolid, pitchOf } from '../../solid/place-bodies.ts';
@@ -88,6 +88,3 @@ function placesIn(numbers: Numbers, now: ChangedNumbers): Places {
     },
   };
 }
-
-/** The axis of the first part that an axis of a fellow lies along. */
-const axisAlong = ({ turn }: Fellow, axis: Axis): Axis => (turn[axes.indexOf(axis)]![1] ?? axis) as Axis;

@@ -18,7 +18,6 @@ export const blockSettings = [
   { block: 'towards head', from: -1, to: 0 },
 ] as const;
 export type BlockSetting = (typeof blockSettings)[number];
-type BlockPlace = BlockSetting['block'];
 
 /** Beside a cut nothing that is thinner counts, mm: the shoulder that the cut itself makes. */
 const BESIDE_MM = 1e-6;

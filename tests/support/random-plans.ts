@@ -180,7 +180,7 @@ function operationFieldsOf(thrown: Throw): OperationFields {
 }
 
 /** A station of the part along the axis, or now and then any other: that is refused. */
-export function stationOf({ build, part, next }: Throw, axis: Axis): StationId | undefined {
+function stationOf({ build, part, next }: Throw, axis: Axis): StationId | undefined {
   return pick(stationsOf(build, part, next() % 20 ? axis : undefined), next())?.id;
 }
 

@@ -26,7 +26,6 @@ const lugSchema = z.strictObject({
   /** From and to along each of the two other axes, in the order of the alphabet. */
   across: z.tuple([z.tuple([placeSchema, placeSchema]), z.tuple([placeSchema, placeSchema])]),
 });
-type Lug = Readonly<z.infer<typeof lugSchema>>;
 
 /** How the pattern of one cast part is made: at most one per part. */
 export const castingSchema = z.strictObject({

@@ -32,9 +32,8 @@ const riserSchema = z.strictObject({
   diameter: writtenSchema,
   height: writtenSchema,
 });
-type Riser = Readonly<z.infer<typeof riserSchema>>;
 
-const gateSpots = ['top', 'parting', 'bottom'] as const;
+export const gateSpots = ['top', 'parting', 'bottom'] as const;
 
 export const journalSchema = z.strictObject({
   pouredAt: momentSchema,

@@ -71,7 +71,6 @@ test('every edit of the foundry can be taken back, says what it did, and makes a
     'pour-does-not-hold',
     'weighing-there',
     'weighing-empty',
-    'needed-by-plans',
     'field-refused',
   ])
     expect(refused.get(code) ?? 0, code).toBeGreaterThan(0);

@@ -29,8 +29,7 @@ const masses = ['', '0.5 kg', '250 g', '1,2', 'about 2', '0'] as const;
 const mass = (next: Next): string => of(masses, next());
 
 /** Now and then no moment at all: that is refused. */
-const moment = (next: Next): string =>
-  next() % 12 ? `2026-05-0${1 + (next() % 3)}T06:00:00Z` : 'this morning';
+const moment = (next: Next): string => (next() % 12 ? `2026-05-0${1 + (next() % 3)}T06:00:00Z` : 'this morning');
 
 const some = <T>(list: readonly T[], next: Next): T[] => list.filter(() => next() % 3 === 0).slice(0, 4);
 
@@ -93,7 +92,7 @@ function castingFieldsOf(thrown: Throw): CastingFields {
     { moulding: of(mouldings, next()) },
     { contraction: ['1.3', written(next), ''] },
     { stockGrade: next() % 2 ? '' : of(allowanceGrades, next()) },
-    { stock: next() % 7 ? stock : [...stock, ...stock] },
+    { stock: next() % 3 ? stock : [...stock, ...stock] },
     { sizeStock: some(dimensionsOf(build, part), next).map(({ id }) => ({ size: id, written: written(next) })) },
     { up: next() % 3 ? up : undefined },
     { up, parting: placeOf(thrown, draw) },
@@ -109,15 +108,19 @@ function castingFieldsOf(thrown: Throw): CastingFields {
 }
 
 function patternOrderOf({ build, part, next }: Throw, kind: number): Order {
-  const patterns = patternsOf(build, part);
-  const pattern = pick(patterns, next());
-  if (kind < 13 || !pattern) {
-    const before = next() % 3 ? undefined : pattern?.id;
+  const pattern = pick(
+    partsOf(build).flatMap(({ id }) => patternsOf(build, id)),
+    next(),
+  );
+  const patterns = pattern ? patternsOf(build, pattern.part) : [];
+  if (kind < 12 || !pattern) {
+    const before = next() % 3 ? undefined : pick(patternsOf(build, part), next())?.id;
     const set = next() % 2 ? patternFieldsOf(build, part, next) : {};
     return { id: 'pattern-add', params: before === undefined ? { part, set } : { part, set, before } };
   }
-  if (kind < 15) return { id: 'pattern-set', params: { pattern: pattern.id, set: patternFieldsOf(build, part, next) } };
-  if (kind < 16) return { id: 'pattern-move', params: { pattern: pattern.id, before: pick(patterns, next())?.id } };
+  if (kind < 14)
+    return { id: 'pattern-set', params: { pattern: pattern.id, set: patternFieldsOf(build, pattern.part, next) } };
+  if (kind < 15) return { id: 'pattern-move', params: { pattern: pattern.id, before: pick(patterns, next())?.id } };
   if (kind < 18) {
     const at = next() % 4 ? { at: moment(next) } : {};
     return { id: 'weighing-add', params: { pattern: pattern.id, mass: mass(next), where: 'oven', ...at } };

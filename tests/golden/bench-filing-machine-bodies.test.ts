@@ -24,10 +24,13 @@ function propertiesOf(part: string, state: PartState = 'finished'): MassProperti
 }
 
 test('as corrected, its solids give rise to no finding, and every gate stays open', () => {
-  expect(works.findings().map(({ rule, at }) => [rule, machine.nameOf(at[0])])).toEqual([
+  const office = works.findings().filter(({ department }) => department === 'drawing');
+  expect(office.map(({ rule, at }) => [rule, machine.nameOf(at[0])])).toEqual([
     ['unused-dimension', 'guide column: room over yoke'],
   ]);
-  for (const { id } of partsOf(works.build)) expect(works.gatesOf(id)[0]?.state).not.toBe('shut');
+  for (const { id } of partsOf(works.build)) {
+    for (const { state } of works.gatesOf(id)) expect(state).not.toBe('shut');
+  }
 });
 
 describe('bodies as corrected', () => {
@@ -185,9 +188,6 @@ test('as first drawn, bodies have no solid where what they hang on is missing or
       .map(({ record, problem }) => `${name}: ${record.name}: ${problem!.why}`),
   );
   expect(unplaced).toEqual([
-    // The corner radius cannot be read.
-    'table: slab: not-placed',
-    'table: hollow: not-placed',
     // No height of the pivots.
     'trunnion bracket: cheek: not-placed',
     'trunnion bracket: pivot boss: not-placed',
@@ -195,6 +195,8 @@ test('as first drawn, bodies have no solid where what they hang on is missing or
     'flywheel: belt groove: not-placed',
     // A hole from a face to itself.
     'flywheel: balance hole: no-size',
+    // Its fillet cannot be read.
+    'bearing cap: bar: not-placed',
     // Ends rounded by more than half its depth; the ring between the yoke's socket and the ram's length; a name misspelt.
     'yoke: body: shape',
     'yoke: boss: not-placed',

@@ -6,6 +6,7 @@ import { checkOutputSchema } from '../../src/main/cli/output/check-output.ts';
 import { holeOutputSchema } from '../../src/main/cli/output/hole-output.ts';
 import { importOutputSchema } from '../../src/main/cli/output/import-output.ts';
 import { partOutputSchema } from '../../src/main/cli/output/part-output.ts';
+import { setupOutputSchema } from '../../src/main/cli/output/setup-output.ts';
 import { speedOutputSchema } from '../../src/main/cli/output/speed-output.ts';
 import { threadOutputSchema } from '../../src/main/cli/output/thread-output.ts';
 import { buildDocumentSchema } from '../../src/shared/build/build-document.ts';
@@ -18,6 +19,7 @@ const schemas = {
   'import-output': importOutputSchema,
   'thread-output': threadOutputSchema,
   'hole-output': holeOutputSchema,
+  'setup-output': setupOutputSchema,
   'speed-output': speedOutputSchema,
 };
 

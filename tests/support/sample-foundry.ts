@@ -169,7 +169,7 @@ export const secondPour: Pour = {
 };
 
 /** What the foundry adds to the sample of plans: an alloy, machines, castings, patterns and pours, with all that they can name. */
-const foundryRecords: readonly BuildRecord[] = [
+export const foundryRecords: readonly BuildRecord[] = [
   ownAlloy,
   furnace,
   crucible,

@@ -108,7 +108,7 @@ describe('the Drawing Office on the example as first drawn', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.strip-base.floats').count()).toBe(0);
     // The station, and the three bodies that hang on it.
-    await expect.poll(() => stops(page)).toBe(before - 4);
+    await expect.poll(() => stops(page)).toBe(before - 8);
     await expect.poll(() => part(page, 'trunnion bracket').textContent()).toContain('clear to cut');
     // Its solid is worked out between messages.
     await expect

@@ -7,6 +7,14 @@ import { guideColumn } from './parts/guide-column.ts';
 import { overArm, upperRod } from './parts/over-arm.ts';
 import { clampScrew, ram, yoke } from './parts/ram.ts';
 import { table, tablePivot, trunnionBracket } from './parts/table.ts';
+import type { RouteSketch } from './plan-sketch.ts';
+import { baseRoute, bearingCapRoute, capsWithBase } from './routes/base.ts';
+import { crankDiscRoute, crankPinRoute, crankshaftRoute } from './routes/crank.ts';
+import { flywheelRoute } from './routes/flywheel.ts';
+import { guideColumnRoute } from './routes/guide-column.ts';
+import { overArmRoute, upperRodRoute } from './routes/over-arm.ts';
+import { clampScrewRoute, ramRoute, yokeRoute } from './routes/ram.ts';
+import { tablePivotRoute, tableRoute, trunnionBracketRoute } from './routes/table.ts';
 import type { PartSketch } from './sketch.ts';
 
 /**
@@ -46,4 +54,24 @@ export const parts: readonly PartSketch[] = [
   tablePivot,
   clampScrew,
   crankshaftBearing,
+];
+
+/** What a set-up holds besides its own part comes before it: caps before the base, the shaft before its disc. */
+export const routes: readonly RouteSketch[] = [
+  bearingCapRoute,
+  baseRoute,
+  capsWithBase,
+  guideColumnRoute,
+  tableRoute,
+  trunnionBracketRoute,
+  overArmRoute,
+  flywheelRoute,
+  yokeRoute,
+  ramRoute,
+  crankshaftRoute,
+  crankDiscRoute,
+  crankPinRoute,
+  upperRodRoute,
+  tablePivotRoute,
+  clampScrewRoute,
 ];

@@ -2,15 +2,18 @@ import bodyRemove from '../../../src/shared/build/commands/body-remove.ts';
 import datumSet from '../../../src/shared/build/commands/datum-set.ts';
 import dimensionRemove from '../../../src/shared/build/commands/dimension-remove.ts';
 import dimensionSet from '../../../src/shared/build/commands/dimension-set.ts';
+import operationRemove from '../../../src/shared/build/commands/operation-remove.ts';
 import partSet from '../../../src/shared/build/commands/part-set.ts';
+import setupRemove from '../../../src/shared/build/commands/setup-remove.ts';
 import solidImport from '../../../src/shared/build/commands/solid-import.ts';
 import stationAdd from '../../../src/shared/build/commands/station-add.ts';
 import stationRemove from '../../../src/shared/build/commands/station-remove.ts';
 import type { Dimension } from '../../../src/shared/build/dimension.ts';
-import { bodiesOf, dimensionsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
+import { bodiesOf, dimensionsOf, operationsOf, setupsOf, stationsOf } from '../../../src/shared/build/look-up.ts';
 import { type CodedMesh, encodeMesh } from '../../../src/shared/build/mesh-code.ts';
 import { type Board, drawBody, drawDimension } from './board.ts';
 import { add, cut, cylinder, hole, mirror, rib } from './body-sketch.ts';
+import { boreArmOnLathe, millKeywayEarly, spotFaceTooSlowly, turnFootOnMandrel } from './machining-faults.ts';
 import { derived, length, tie } from './sketch.ts';
 
 /** One honest slip of the first drawings. */
@@ -32,6 +35,27 @@ function openBox(x: number, y: number, z: number): CodedMesh {
   const vertices = Float64Array.from([0, z].flatMap((at) => [0, 0, at, x, 0, at, x, y, at, 0, y, at]));
   const sides = [0, 1, 2, 3].flatMap((a) => [a, (a + 1) % 4, 4 + ((a + 1) % 4), a, 4 + ((a + 1) % 4), 4 + a]);
   return { vertices, triangles: Uint32Array.from([0, 2, 1, 0, 3, 2, 4, 5, 6, ...sides]) };
+}
+
+/** What a disc of six metres brings with it in a shop of this size. */
+const noMachineForIt: readonly string[] = [
+  'does-not-fit-machine',
+  'jaws-do-not-take',
+  'no-room-for-tool-block',
+  'swings-into-bed',
+  'swings-into-saddle',
+  'travel-too-short',
+  'held-too-little',
+  'power-above-motor',
+  'speed-above-table',
+  'speed-beyond-machine',
+];
+
+/** Takes away how a part is machined: of what is not drawn nobody has thought that far. */
+function removePlans(board: Board, name: string): void {
+  const part = board.part(name);
+  board.run(setupRemove, { setups: setupsOf(board.build(), part).map(({ id }) => id) });
+  board.run(operationRemove, { operations: operationsOf(board.build(), part).map(({ id }) => id) });
 }
 
 /** In the order of the sheets. */
@@ -131,19 +155,36 @@ export const faults: readonly Fault[] = [
     draw: set('guide column', 'running clearance', { limits: '' }),
   },
   {
+    because:
+      'Bored first, because the mould has an arbor for it; so the foot comes last, on the mandrel, hard by the tailstock.',
+    rules: ['no-room-for-tool-block'],
+    draw: turnFootOnMandrel,
+  },
+  {
+    because: 'The speed was carried over from the lathe; the drill turns no slower than 250.',
+    rules: ['speed-beyond-machine'],
+    draw: spotFaceTooSlowly,
+  },
+  {
     because: 'How far the top stands over the pivot depends on the plate, which was not settled; 27 is a guess.',
     rules: ['assumed-in-use'],
     draw: set('table', 'pivot depth', { source: 'assumed' }),
   },
   {
-    because: 'Put down as a reminder to ask, never as a figure.',
-    rules: ['value-unreadable', 'body-not-placed'],
-    draw: set('table', 'corner radius', { value: 'abt 12' }),
+    because: 'Drawn deep enough for long work to lie on; nobody swung it about its trunnions.',
+    rules: ['swings-into-bed'],
+    draw: set('table', 'depth', { value: '190', source: 'drawn' }),
   },
   {
     because: 'The height of the pivots was to follow from the table, and then nobody wrote it down.',
-    rules: ['station-not-placed', 'body-not-placed'],
+    rules: ['station-not-placed', 'body-not-placed', 'setup-not-judged', 'operation-not-said'],
     draw: (board) => board.run(dimensionRemove, { dimensions: [board.dimension('trunnion bracket', 'pivot height')] }),
+  },
+  {
+    because:
+      'The boss is the easiest thing to hold it by, and the rest of the arm was left out of the sketch of the set-up.',
+    rules: ['swings-into-saddle', 'tool-does-not-reach', 'setup-at-the-limit', 'out-of-balance'],
+    draw: boreArmOnLathe,
   },
   {
     because: 'Every radius that the pattern maker fills with wax is called a fillet, the large one at the elbow too.',
@@ -152,7 +193,7 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'Whatever the scrap bin gives; the founder calls it by where it came from.',
-    rules: ['material-unknown-density', 'wall-minimum-unknown'],
+    rules: ['material-unknown-density', 'wall-minimum-unknown', 'metal-not-known', 'operation-not-said'],
     draw: (board) => board.run(partSet, { part: board.part('over-arm'), set: { material: 'melted-down pistons' } }),
   },
   {
@@ -182,7 +223,13 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'The belt groove waits for the motor and its pulley to be found.',
-    rules: ['dimension-without-value', 'station-not-placed', 'body-not-placed'],
+    rules: [
+      'dimension-without-value',
+      'station-not-placed',
+      'body-not-placed',
+      'verdict-not-known',
+      'operation-not-said',
+    ],
     draw: set('flywheel', 'groove diameter', { value: '' }),
   },
   {
@@ -192,7 +239,7 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'How deep is left to whoever balances the wheel, so the hole begins and ends at one face.',
-    rules: ['body-without-size'],
+    rules: ['body-without-size', 'not-machined'],
     draw: (board) =>
       drawBody(
         board,
@@ -201,23 +248,28 @@ export const faults: readonly Fault[] = [
       ),
   },
   {
+    because: 'Put down as a reminder to ask, never as a figure.',
+    rules: ['value-unreadable', 'body-not-placed', 'setup-not-judged'],
+    draw: set('bearing cap', 'fillet', { value: 'abt 3' }),
+  },
+  {
     because: 'Spelt as he says it.',
-    rules: ['unknown-name', 'station-not-placed', 'body-not-placed'],
+    rules: ['unknown-name', 'station-not-placed', 'body-not-placed', 'verdict-not-known', 'operation-not-said'],
     draw: set('yoke', 'slot width', { value: 'diametre of "crank pin" + 0.04 mm' }),
   },
   {
     because: 'Opened with the compass until it looked right; the body is only 36 deep.',
-    rules: ['body-shape'],
+    rules: ['body-shape', 'setup-not-judged'],
     draw: set('yoke', 'end radius', { value: '20' }),
   },
   {
     because: 'Whether the yoke is bronze or zinc alloy was left until the scrap is sorted.',
-    rules: ['part-without-material'],
+    rules: ['part-without-material', 'balance-not-known', 'metal-not-known', 'operation-not-said'],
     draw: (board) => board.run(partSet, { part: board.part('yoke'), set: { material: '' } }),
   },
   {
     because: 'The socket is measured off the ram already sketched, while the ram is cut to suit the socket.',
-    rules: ['formula-ring', 'station-not-placed', 'body-not-placed'],
+    rules: ['formula-ring', 'station-not-placed', 'body-not-placed', 'setup-not-judged', 'operation-not-said'],
     draw: set('yoke', 'socket floor', { value: '"length" of ram - 123 mm' }),
   },
   {
@@ -231,13 +283,18 @@ export const faults: readonly Fault[] = [
     draw: set('crankshaft', 'keyway depth', { value: '-2.5' }),
   },
   {
+    because: 'Moved up to save a holding, while that end of the shaft is still bright bar.',
+    rules: ['operation-order'],
+    draw: millKeywayEarly,
+  },
+  {
     because: 'Two parts were squeezed on one sheet and took the same number.',
     rules: ['part-clash'],
     draw: (board) => board.run(partSet, { part: board.part('crank disc'), set: { number: 'BFM-10' } }),
   },
   {
     because: 'The point of 60.00 did not come out on the copy.',
-    rules: ['mass-absurd', 'limits-missing'],
+    rules: ['mass-absurd', 'limits-missing', ...noMachineForIt],
     draw: set('crank disc', 'outside', { value: '6000' }),
   },
   {
@@ -252,13 +309,14 @@ export const faults: readonly Fault[] = [
   },
   {
     because: 'The rod was drawn without choosing the end that everything is measured from.',
-    rules: ['axis-without-datum', 'body-not-placed'],
+    rules: ['axis-without-datum', 'body-not-placed', 'setup-not-judged', 'operation-not-said'],
     draw: (board) => board.run(datumSet, { station: board.station('upper rod', 'Z', 'lower end'), datum: false }),
   },
   {
     because: 'Dimensioned from an old pin in the hand, and never drawn.',
     rules: ['part-without-bodies'],
     draw(board) {
+      removePlans(board, 'table pivot');
       const part = board.part('table pivot');
       board.run(bodyRemove, { bodies: bodiesOf(board.build(), part).map(({ id }) => id) });
     },
@@ -267,6 +325,7 @@ export const faults: readonly Fault[] = [
     because: 'Small enough to be left for a rainy day: it is in the list, but nothing of it is drawn.',
     rules: ['part-not-drawn'],
     draw(board) {
+      removePlans(board, 'clamp screw');
       const part = board.part('clamp screw');
       board.run(bodyRemove, { bodies: bodiesOf(board.build(), part).map(({ id }) => id) });
       const dimensions = dimensionsOf(board.build(), part).map(({ id }) => id);

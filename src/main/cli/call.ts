@@ -8,10 +8,11 @@ import { exportVerb } from './verbs/export.ts';
 import { hole } from './verbs/hole.ts';
 import { importVerb } from './verbs/import.ts';
 import { part } from './verbs/part.ts';
+import { setup } from './verbs/setup.ts';
 import { speed } from './verbs/speed.ts';
 import { thread } from './verbs/thread.ts';
 
-const verbs: readonly Verb[] = [check, part, chain, importVerb, exportVerb, thread, hole, speed];
+const verbs: readonly Verb[] = [check, part, chain, setup, importVerb, exportVerb, thread, hole, speed];
 
 const NAME = 'waywright';
 

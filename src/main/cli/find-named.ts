@@ -1,7 +1,8 @@
 import { ok, type Result } from '../../shared/base/result.ts';
-import { partsNamed, partsOf, recordOf, stationsOf } from '../../shared/build/look-up.ts';
+import { partsNamed, partsOf, recordOf, setupsOf, stationsOf } from '../../shared/build/look-up.ts';
 import type { Part } from '../../shared/build/part.ts';
 import type { Build } from '../../shared/build/records.ts';
+import type { Setup } from '../../shared/build/setup.ts';
 import type { Station } from '../../shared/build/station.ts';
 import { nameKey } from '../../shared/formula/name-key.ts';
 import { nearestName } from '../../shared/formula/nearest-name.ts';
@@ -34,6 +35,31 @@ export function findPart(build: Build, text: string): Result<Part, CallProblem> 
       partsOf(build).map(({ name }) => name),
     ),
   );
+}
+
+/** A set-up by its name, of a part where that is said, or by its id. */
+export function findSetup(
+  build: Build,
+  text: string,
+  partText: string | undefined,
+): Result<{ readonly part: Part; readonly setup: Setup }, CallProblem> {
+  const of = partText === undefined ? undefined : findPart(build, partText);
+  if (of && !of.ok) return of;
+  const parts = of ? [of.value] : partsOf(build);
+  const all = parts.flatMap((part) => setupsOf(build, part.id).map((setup) => ({ part, setup })));
+  const key = nameKey(text);
+  const found = all.filter(({ setup }) => setup.id === text || nameKey(setup.name) === key);
+  const [first] = found;
+  if (found.length > 1) {
+    const ids = found.map(({ part, setup }) => `${setup.id} of ${part.name}`).join(', ');
+    const names = new Set(found.map(({ part }) => part.id));
+    const how = names.size > 1 ? 'Name the part behind it, or use an id' : 'Use an id';
+    return problem(text, `${found.length} set-ups have this name.`, `${how}: ${ids}.`);
+  }
+  if (first) return ok(first);
+  const names = all.map(({ setup }) => setup.name);
+  const where = of ? of.value.name : 'The build';
+  return problem(text, `${where} has no such set-up.`, didYouMean(text, names));
 }
 
 /** A station written as `part/axis/station`, for example `guide column/Z/top`; names may hold strokes themselves. */

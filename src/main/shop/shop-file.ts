@@ -3,6 +3,7 @@ import { err, ok, type Result } from '../../shared/base/result.ts';
 import { inListOrder } from '../../shared/build/look-up.ts';
 import { type Machine, machineSchema } from '../../shared/build/machine.ts';
 import { machineAsKept } from '../../shared/build/machine-as-kept.ts';
+import type { BadItem, KeptTextFault } from './kept-list.ts';
 
 const SHOP_FORMAT = 'waywright-shop';
 /** Raised when a reader of the version before would misread or refuse the file. */
@@ -14,24 +15,14 @@ const headSchema = z.object({
   machines: z.array(z.unknown()),
 });
 
-/** A machine of the file that is none. */
-export interface BadMachine {
-  readonly name: string;
-  readonly detail: string;
-}
-
 export interface ShopText {
   /** In list order, each id once. */
   readonly machines: readonly Machine[];
-  readonly bad: readonly BadMachine[];
+  readonly bad: readonly BadItem[];
 }
 
-export type ShopTextFault =
-  | { readonly code: 'newer-version'; readonly version: number }
-  | { readonly code: 'damaged'; readonly detail: string };
-
 /** Reads the text of a shop file; machines that cannot be read are told apart from those that can. */
-export function readShopText(text: string): Result<ShopText, ShopTextFault> {
+export function readShopText(text: string): Result<ShopText, KeptTextFault> {
   let raw: unknown;
   try {
     // Some editors put a byte order mark before the text.
@@ -44,7 +35,7 @@ export function readShopText(text: string): Result<ShopText, ShopTextFault> {
   const { version, machines: rows } = head.data;
   if (version > SHOP_VERSION) return err({ code: 'newer-version', version });
   const machines = new Map<string, Machine>();
-  const bad: BadMachine[] = [];
+  const bad: BadItem[] = [];
   for (const [i, row] of rows.entries()) {
     const parsed = machineSchema.safeParse(row);
     const name = nameIn(row) ?? `number ${i + 1}`;

@@ -1,15 +1,30 @@
-import type { BodyId, DimensionId, MachineId, OperationId, PartId, SetupId, StationId } from '../../shared/base/ids.ts';
+import type {
+  BodyId,
+  DimensionId,
+  MachineId,
+  OperationId,
+  PartId,
+  PatternId,
+  PourId,
+  SetupId,
+  StationId,
+} from '../../shared/base/ids.ts';
+import { alloyOf, type OwnAlloy } from '../../shared/build/alloy.ts';
 import type { Body } from '../../shared/build/body.ts';
+import type { Casting } from '../../shared/build/casting.ts';
 import type { BuildDiff } from '../../shared/build/diff.ts';
 import type { Dimension } from '../../shared/build/dimension.ts';
 import type { Machine } from '../../shared/build/machine.ts';
 import { materialOf, type OwnMaterial } from '../../shared/build/material.ts';
 import type { Operation } from '../../shared/build/operation.ts';
 import type { Part } from '../../shared/build/part.ts';
+import type { Pattern } from '../../shared/build/pattern.ts';
+import type { Pour } from '../../shared/build/pour.ts';
 import type { Build, BuildRecord } from '../../shared/build/records.ts';
 import { defaultSettings, SETTINGS_ID, type Settings } from '../../shared/build/settings.ts';
 import type { Setup } from '../../shared/build/setup.ts';
 import type { Station } from '../../shared/build/station.ts';
+import type { Alloy } from '../../shared/tables/alloys.ts';
 import type { Material } from '../../shared/tables/materials.ts';
 
 /** The records of a build by part and in list order; lists keep their identity until an edit touches them. */
@@ -24,6 +39,16 @@ export interface BuildIndex {
   setupsOf(part: PartId): readonly Setup[];
   /** The route of a part, in its order. */
   operationsOf(part: PartId): readonly Operation[];
+  /** How the pattern of a part is made; undefined while nothing was said of it. */
+  castingOf(part: PartId): Casting | undefined;
+  /** Patterns of a part that were made or are in the making. */
+  patternsOf(part: PartId): readonly Pattern[];
+  /** All pours of the build. */
+  pours(): readonly Pour[];
+  /** Alloys of the build's own by name, as look-ups take them. */
+  alloys(): readonly Alloy[];
+  /** Their records. */
+  alloyRecords(): readonly OwnAlloy[];
   /** Materials of the build's own, as look-ups take them. */
   materials(): readonly Material[];
   /** Their records. */
@@ -35,6 +60,8 @@ export interface BuildIndex {
   machine(id: MachineId): Machine | undefined;
   setup(id: SetupId): Setup | undefined;
   operation(id: OperationId): Operation | undefined;
+  pattern(id: PatternId): Pattern | undefined;
+  pour(id: PourId): Pour | undefined;
   /** The part that a record belongs to. */
   partOf(id: string): PartId | undefined;
   update(diff: BuildDiff): void;
@@ -46,11 +73,14 @@ interface Held {
   readonly bodies: Map<string, Body>;
   readonly setups: Map<string, Setup>;
   readonly operations: Map<string, Operation>;
+  readonly patterns: Map<string, Pattern>;
   stationList: readonly Station[] | undefined;
   bodyList: readonly Body[] | undefined;
   dimensionList: readonly Dimension[] | undefined;
   setupList: readonly Setup[] | undefined;
   operationList: readonly Operation[] | undefined;
+  patternList: readonly Pattern[] | undefined;
+  casting: Casting | undefined;
 }
 
 type Ordered = { readonly id: string; readonly order: number };
@@ -62,9 +92,14 @@ export function createBuildIndex(build: Build): BuildIndex {
   const parts = new Map<string, Part>();
   const held = new Map<string, Held>();
   const materials = new Map<string, OwnMaterial>();
+  const alloys = new Map<string, OwnAlloy>();
   const machines = new Map<string, Machine>();
+  const pours = new Map<string, Pour>();
   let partList: readonly Part[] | undefined;
   let machineList: readonly Machine[] | undefined;
+  let pourList: readonly Pour[] | undefined;
+  let alloyList: readonly Alloy[] | undefined;
+  let alloyRecords: readonly OwnAlloy[] | undefined;
   let materialList: readonly Material[] | undefined;
   let materialRecords: readonly OwnMaterial[] | undefined;
 
@@ -77,11 +112,14 @@ export function createBuildIndex(build: Build): BuildIndex {
         bodies: new Map(),
         setups: new Map(),
         operations: new Map(),
+        patterns: new Map(),
         stationList: undefined,
         dimensionList: undefined,
         bodyList: undefined,
         setupList: undefined,
         operationList: undefined,
+        patternList: undefined,
+        casting: undefined,
       };
       held.set(part, hold);
     }
@@ -128,6 +166,24 @@ export function createBuildIndex(build: Build): BuildIndex {
       if (there) hold.operations.set(record.id, record);
       else hold.operations.delete(record.id);
       hold.operationList = undefined;
+    } else if (record.kind === 'casting') {
+      const hold = holdOf(record.part);
+      if (there) hold.casting = record;
+      else if (hold.casting?.id === record.id) hold.casting = undefined;
+    } else if (record.kind === 'pattern') {
+      const hold = holdOf(record.part);
+      if (there) hold.patterns.set(record.id, record);
+      else hold.patterns.delete(record.id);
+      hold.patternList = undefined;
+    } else if (record.kind === 'pour') {
+      if (there) pours.set(record.id, record);
+      else pours.delete(record.id);
+      pourList = undefined;
+    } else if (record.kind === 'alloy') {
+      if (there) alloys.set(record.id, record);
+      else alloys.delete(record.id);
+      alloyList = undefined;
+      alloyRecords = undefined;
     }
   };
   for (const record of build.values()) put(record, true);
@@ -135,6 +191,12 @@ export function createBuildIndex(build: Build): BuildIndex {
   const find = <K extends BuildRecord['kind']>(kind: K, id: string) => {
     const record = records.get(id);
     return record?.kind === kind ? (record as Extract<BuildRecord, { kind: K }>) : undefined;
+  };
+  const ownAlloys = (): readonly OwnAlloy[] => {
+    alloyRecords ??= [...alloys.values()].sort((a, b) =>
+      a.name < b.name || (a.name === b.name && a.id < b.id) ? -1 : 1,
+    );
+    return alloyRecords;
   };
   return {
     settings: () => find('settings', SETTINGS_ID) ?? defaultSettings('Untitled'),
@@ -171,6 +233,21 @@ export function createBuildIndex(build: Build): BuildIndex {
       hold.operationList ??= sorted(hold.operations.values());
       return hold.operationList;
     },
+    castingOf: (part) => held.get(part)?.casting,
+    patternsOf: (part) => {
+      const hold = holdOf(part);
+      hold.patternList ??= sorted(hold.patterns.values());
+      return hold.patternList;
+    },
+    pours: () => {
+      pourList ??= sorted(pours.values());
+      return pourList;
+    },
+    alloys: () => {
+      alloyList ??= ownAlloys().map(alloyOf);
+      return alloyList;
+    },
+    alloyRecords: ownAlloys,
     materials: () => {
       materialList ??= [...materials.values()].map(materialOf);
       return materialList;
@@ -186,6 +263,8 @@ export function createBuildIndex(build: Build): BuildIndex {
     machine: (id) => find('machine', id),
     setup: (id) => find('setup', id),
     operation: (id) => find('operation', id),
+    pattern: (id) => find('pattern', id),
+    pour: (id) => find('pour', id),
     partOf: (id) => {
       const record = records.get(id);
       if (record?.kind === 'part') return record.id;

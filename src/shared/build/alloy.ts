@@ -84,7 +84,18 @@ export function alloyOf(record: OwnAlloy): Alloy {
     const figure = table?.[key];
     return figure ? [[key, figure]] : [];
   });
-  const made: Alloy = { name, family, figures: Object.fromEntries(figures) };
+  const made: Alloy = { name, family, figures: reaching(record, Object.fromEntries(figures)) };
   asAlloys.set(record, made);
   return made;
+}
+
+/** A usual contraction of one's own may lie outside what others published: their least and most then reach as far as it does. */
+function reaching({ figures: own }: OwnAlloy, figures: Alloy['figures']): Alloy['figures'] {
+  const { contractionLeast: least, contractionUsual: usual, contractionMost: most } = figures;
+  if (own.contractionUsual === undefined || !usual) return figures;
+  return {
+    ...figures,
+    ...(least && own.contractionLeast === undefined && least.value > usual.value ? { contractionLeast: usual } : {}),
+    ...(most && own.contractionMost === undefined && most.value < usual.value ? { contractionMost: usual } : {}),
+  };
 }

@@ -45,7 +45,7 @@ const fieldWords: readonly (readonly [begins: string, words: string])[] = [
 const fieldName = (field: string): string => fieldWords.find(([begins]) => field.startsWith(begins))?.[1] ?? field;
 
 /** What is not known, each a clause of a list. */
-function unknownWords(unknown: Unknown, { names, figures }: SetupFact): string {
+export function unknownWords(unknown: Unknown, { names, figures }: SetupFact): string {
   const nameOf = (id: string): string => names[id] ?? 'something that is gone';
   switch (unknown.is) {
     case 'machine':
@@ -87,12 +87,12 @@ function placeWords(facts: SetupFacts, { check }: SetupFact, at: number | undefi
   return ` at ${length(Math.abs(away), unit)} ${away > 0 ? 'above' : 'below'} ${name} along ${axis}`;
 }
 
-/** `, carried by trunnion and its pivot height`: the piece, and the dimension that carries most. */
+/** `, carried by trunnion and pivot height`: the piece, and the dimension that carries most. */
 export function carrierWords(fact: SetupFact, { carriedBy, shares }: Pick<Verdict, 'carriedBy' | 'shares'>): string {
   const dimension = shares[0] && fact.names[shares[0].dimension];
   const piece = carriedBy && pieceName(fact, carriedBy);
   const carriers = [piece, dimension].filter((one) => one !== undefined);
-  return carriers.length === 0 ? '' : `, carried by ${carriers.join(' and its ')}`;
+  return carriers.length === 0 ? '' : `, carried by ${carriers.join(' and ')}`;
 }
 
 function pieceName({ check, names }: SetupFact, piece: Piece): string | undefined {
@@ -111,7 +111,7 @@ const holdings: Readonly<Record<HoldingWay, string>> = {
   'clamped to the table': 'clamped to the table',
 };
 
-function remedyWords(remedy: Remedy, { names, kinds }: SetupFact, unit: LengthUnit): string {
+export function remedyWords(remedy: Remedy, { names, kinds }: SetupFact, unit: LengthUnit): string {
   switch (remedy.is) {
     case 'dimension': {
       const show = (value: number) => formatQuantity(value, kinds[remedy.dimension] ?? 'length', { unit });
@@ -132,12 +132,21 @@ function remedyWords(remedy: Remedy, { names, kinds }: SetupFact, unit: LengthUn
 export const lackWords = ({ margin = 0, band }: Pick<Verdict, 'margin' | 'band'>, unit: LengthUnit): string =>
   length(roundedUp(Math.max(0, -(margin + band.minus))), unit);
 
-/** Ways out in one sentence, the nearest first; `otherwise` where none was found. */
-export function waysWords(fact: SetupFact, { remedies }: Verdict, unit: LengthUnit, otherwise: string): string {
+/**
+ * Ways out in one sentence, the nearest first; `otherwise` where none was found. Where a tool or the machine is at fault rather than the
+ * drawing, `leads`: it comes first even so.
+ */
+export function waysWords(
+  fact: SetupFact,
+  { remedies }: Verdict,
+  unit: LengthUnit,
+  otherwise: string,
+  leads = false,
+): string {
   if (remedies.length === 0) return otherwise;
   const ways = remedies.map((remedy) => remedyWords(remedy, fact, unit));
   const text = ways.length < 3 ? ways.join(', or ') : `${ways.slice(0, -1).join(', ')}, or ${ways.at(-1)}`;
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return leads ? `${otherwise.replace(/\.$/, '')}; or ${text}.` : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 /** What a verdict says, for the placeholders of a rule. */
@@ -147,6 +156,7 @@ function verdictSaid<M extends string>(
   verdict: Verdict,
   message: M,
   otherwise: string,
+  leads: boolean,
 ): Said<M> {
   const { setup } = fact.check;
   const { operation, margin = 0, has = 0, needs = 0, carriedBy, shares } = verdict;
@@ -167,7 +177,7 @@ function verdictSaid<M extends string>(
       cut: operation === undefined ? '' : ` for ${fact.names[operation] ?? 'its cut'}`,
       place: placeWords(facts, fact, verdict.at),
       carrier: carrierWords(fact, verdict),
-      ways: waysWords(fact, verdict, unit, otherwise),
+      ways: waysWords(fact, verdict, unit, otherwise, leads),
       overMm: roundedUp(Math.max(0, -margin)),
       hasMm: rounded(has),
       needsMm: rounded(needs),
@@ -180,11 +190,14 @@ export const hits = <K extends VerdictKind>(
   facts: SetupFacts,
   kinds: readonly K[],
   otherwise: string,
+  leads = false,
 ): readonly Said<K>[] =>
   facts.setups.flatMap((fact) =>
     fact.check.verdicts.flatMap((verdict) => {
       const kind = kinds.find((one) => one === verdict.kind);
-      return kind !== undefined && verdict.state === 'hits' ? [verdictSaid(facts, fact, verdict, kind, otherwise)] : [];
+      return kind !== undefined && verdict.state === 'hits'
+        ? [verdictSaid(facts, fact, verdict, kind, otherwise, leads)]
+        : [];
     }),
   );
 

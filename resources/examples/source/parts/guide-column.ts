@@ -29,7 +29,7 @@ export const guideColumn = part(
     sheet: '2',
     make: 'cast',
     material: aluminium,
-    note: 'Foot and top face are turned on a mandrel through the ram bore. A steel arbor may be left in the mould for the bore.',
+    note: 'Foot first: the top is faced and the ram bored standing on it. A steel arbor may be left in the mould for the bore.',
   },
   [
     axis(

@@ -30,7 +30,7 @@ export const overArm = part(
     sheet: '5',
     make: 'cast',
     material: aluminium,
-    note: 'The rod bore is bored after the seat is flat, the arm on an angle plate; it is too long in the throat to be passed over.',
+    note: 'The rod bore is bored after the seat is flat, the arm stood on its boss; on a lathe its post is too far out to pass the slide.',
   },
   [
     axis(

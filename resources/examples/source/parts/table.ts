@@ -44,7 +44,7 @@ export const table = part(
     sheet: '3',
     make: 'cast',
     material: aluminium,
-    note: 'Faced on the face plate, held by the lugs. Poured face down.',
+    note: 'Shaped on top, standing on its rim; the trunnions are bored at one setting. Poured face down.',
   },
   [
     axis(
@@ -82,7 +82,7 @@ export const table = part(
         'round(2 * "pivot depth" * tan(tilt) + "file thickness" of ram + 4 mm, 0.5 mm)',
         derived,
       ),
-      pair('hollow depth', ['hollow front', 'hollow rear'], 'face', '"hollow width"', cast, derived),
+      pair('hollow depth', ['hollow front', 'hollow rear'], 'face', '"depth" - 2 * "rim wall"', cast, derived),
       pair('lug width', ['lug front', 'lug rear'], 'face', '2 * "lug radius"', cast, derived),
       pair('cross rib spacing', ['front cross rib', 'rear cross rib'], 'centreline', '56', cast),
     ),

@@ -66,8 +66,10 @@ function gates({ parts, findings }: CheckOutput, ink: Paint): readonly string[] 
   const byKey = new Map(findings.map((finding) => [finding.key, finding]));
   const shown = new Set(parts.flatMap(({ gates: all }) => all.map(({ gate }) => gate)));
   return [...shown].flatMap((gate) => {
-    const rows = parts.map(({ id, name, gates: all }) => {
-      const { state = '', because = [] } = all.find((one) => one.gate === gate) ?? {};
+    const rows = parts.flatMap(({ id, name, gates: all }) => {
+      const one = all.find((other) => other.gate === gate);
+      if (!one) return [];
+      const { state, because } = one;
       const titles = new Map<string, number>();
       for (const key of because) {
         const finding = byKey.get(key);
@@ -76,7 +78,7 @@ function gates({ parts, findings }: CheckOutput, ink: Paint): readonly string[] 
         titles.set(title, (titles.get(title) ?? 0) + 1);
       }
       const why = [...titles].map(([title, count]) => (count > 1 ? `${title} (${count})` : title)).join('; ');
-      return [name, state, why];
+      return [[name, state, why]];
     });
     const head = gateWords[gate];
     return [

@@ -34,7 +34,9 @@ export function coatingsCheck(input: PourInput, alloy: PourAlloy | undefined): C
     if (!isFoam(casting?.casting?.moulding)) return [];
     const pattern = id === undefined ? undefined : input.patternOf(id);
     if (!pattern) {
-      unknown.push({ is: 'field', field: `castings/${i}/pattern` });
+      const missing: FoundryUnknown = { is: 'field', field: `castings/${i}/pattern` };
+      unknown.push(missing);
+      verdicts.push(verdict('coating-dry', 'unknown', { about: { part }, unknown: [missing] }));
       return [];
     }
     const drying = checkDrying(pattern, input.lengthUnit);

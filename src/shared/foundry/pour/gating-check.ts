@@ -1,36 +1,15 @@
 import { foundryPractice } from '../../tables/foundry-practice.ts';
 import { drawn, type Figure, fromTable, sumOf, worked } from '../figure.ts';
 import type { FoundryUnknown } from '../foundry-unknown.ts';
-import {
-  chokeArea,
-  effectiveHead,
-  fallSpeed,
-  fillTime,
-  GATE_SPEED_LIMIT,
-  leastGateArea,
-  SPRUE_DISCHARGE,
-  sprueFoot,
-} from '../gating.ts';
+import { effectiveHead, fallSpeed, fillTime, GATE_SPEED_LIMIT, leastGateArea, SPRUE_DISCHARGE } from '../gating.ts';
 import type { PourInput } from '../pour-input.ts';
 import type { ChargeCheck } from './charge-check.ts';
 import type { FreezingCheck } from './freezing-check.ts';
+import { chokeFor, type GatingProposal, positive, proposeGating, wantedTime } from './gating-proposal.ts';
 import type { PourAlloy } from './pour-alloy.ts';
 import type { ReadPour } from './read-pour.ts';
 import type { Standing } from './standing.ts';
 import { type PourVerdict, verdict } from './verdict.ts';
-
-const ratioWords = foundryPractice.gateRatio.source;
-
-/** Sizes that follow from the time in which the mould should be full. */
-export interface GatingProposal {
-  readonly fillTime: Figure;
-  readonly chokeArea: Figure;
-  /** Diameters of a round sprue at its foot and at its top. */
-  readonly sprueFoot: Figure;
-  readonly sprueTop: Figure;
-  readonly runnerArea: Figure;
-  readonly gatesArea: Figure;
-}
 
 export interface GatingCheck {
   /** Level in the cup over the lowest point of the casting that stands highest over the gate. */
@@ -143,7 +122,7 @@ export function gatingCheck(
     foamTime,
     fillTime: time,
     thinnestTime,
-    proposal: propose(volume, head, foamTime, thinnestTime),
+    proposal: proposeGating(volume, head, foamTime, thinnestTime),
     verdicts: [
       ...headVerdict(level, height),
       ...timeVerdict(time, thinnestTime, volume, head, foamTime),
@@ -153,8 +132,6 @@ export function gatingCheck(
   };
 }
 
-const positive = (figure: Figure | undefined): Figure | undefined => (figure && figure.value > 0 ? figure : undefined);
-
 const slower = (a: Figure | undefined, b: Figure | undefined): Figure | undefined =>
   a && b ? (a.value >= b.value ? a : b) : a;
 
@@ -163,18 +140,6 @@ function headVerdict(level: Figure | undefined, height: Figure | undefined): rea
   const state = level.value > height.value ? 'clear' : 'stop';
   return [verdict('head', state, { has: level, needs: height, ways: [{ is: 'sprue', heightMm: height.value }] })];
 }
-
-/** Time in which the mould should be full: a share of that in which the thinnest section freezes, but no quicker than foam lets. */
-const wantedTime = (thinnestTime: Figure | undefined, foamTime: Figure | undefined): Figure | undefined => {
-  const share = fromTable(foundryPractice.fillShare, '');
-  const wanted = worked(
-    's',
-    `${share.value} of the time in which the thinnest section freezes; ${share.origin}`,
-    [thinnestTime, share],
-    (s, part) => s * part,
-  );
-  return wanted && foamTime && foamTime.value > wanted.value ? foamTime : wanted;
-};
 
 function timeVerdict(
   time: Figure | undefined,
@@ -214,46 +179,4 @@ function speedVerdict(
   const state = speed.value <= needs.value ? 'clear' : 'caution';
   const areaMm2 = leastGateArea(volume.value / time.value);
   return [verdict('gate-speed', state, { has: speed, needs, ways: [{ is: 'gates', areaMm2 }] })];
-}
-
-const chokeFor = (volume: Figure | undefined, time: Figure | undefined, head: Figure | undefined): Figure | undefined =>
-  worked(
-    'mm²',
-    `all that runs in, in that time, at ${SPRUE_DISCHARGE} of a free fall (from memory)`,
-    [volume, time, positive(head)],
-    (mm3, s, h) => chokeArea(mm3 * 1e-9, 1, s, h),
-  );
-
-function propose(
-  volume: Figure | undefined,
-  head: Figure | undefined,
-  foamTime: Figure | undefined,
-  thinnestTime: Figure | undefined,
-): GatingProposal | undefined {
-  const time = wantedTime(thinnestTime, foamTime);
-  const area = chokeFor(volume, time, head);
-  const cup = fromTable(foundryPractice.cupDepthMm, 'mm');
-  const foot = worked('mm', 'diameter of the choke', [area], (mm2) => Math.sqrt((4 * mm2) / Math.PI));
-  // A full sprue narrows with the root of the heads; the formula is the same read from the foot upwards.
-  const top = worked(
-    'mm',
-    `tapered so that it stays full under a cup of ${cup.value} mm; ${cup.origin}`,
-    [area, cup, head],
-    (mm2, depth, h) => Math.sqrt((4 * sprueFoot(mm2, depth + h, depth)) / Math.PI),
-  );
-  const runnerArea = worked(
-    'mm²',
-    `choke by ${foundryPractice.runnerRatio.value}; ${ratioWords}`,
-    [area, fromTable(foundryPractice.runnerRatio, '')],
-    (a, n) => a * n,
-  );
-  const gatesArea = worked(
-    'mm²',
-    `choke by ${foundryPractice.gateRatio.value} (${ratioWords}), and no faster than 0.5 m/s`,
-    [area, fromTable(foundryPractice.gateRatio, ''), volume, time],
-    (a, n, mm3, s) => Math.max(a * n, leastGateArea(mm3 / s)),
-  );
-  return time && area && foot && top && runnerArea && gatesArea
-    ? { fillTime: time, chokeArea: area, sprueFoot: foot, sprueTop: top, runnerArea, gatesArea }
-    : undefined;
 }

@@ -1,4 +1,5 @@
 import type { Direction } from '../../build/casting.ts';
+import { foundryPractice } from '../../tables/foundry-practice.ts';
 import { type Figure, weakest, worked } from '../figure.ts';
 import type { FoundryUnknown } from '../foundry-unknown.ts';
 import { contactTemperature, LIQUID_ALUMINIUM_EFFUSIVITY, MILD_STEEL_EFFUSIVITY } from '../inserts.ts';
@@ -33,8 +34,9 @@ export interface InsertCheck extends InsertMasses {
   /** What is asked of the metal at the insert. */
   readonly solidFractionAllowed: Figure;
   readonly superheatNeeded: Figure;
-  /** Coldest that the insert may be at this pouring temperature; coldest that the metal may be poured at this preheat. */
+  /** Coldest that the insert may be at this pouring temperature; undefined where it may be as cold as any shop. */
   readonly leastPreheat: Figure | undefined;
+  /** Coldest that the metal may be poured at this preheat. */
   readonly leastPour: Figure | undefined;
 }
 
@@ -86,13 +88,16 @@ function checkInsert(
     solidFractionAllowed: 'solidFraction' in demand ? demandFrom : { ...demandFrom, value: 0, unit: '' },
     superheatNeeded: 'superheatK' in demand ? demandFrom : { ...demandFrom, value: 0, unit: 'K' },
     leastPreheat: figure(
-      given && temperature && coldestInsert(given, demand, temperature.value),
+      warmerThanShop(given && temperature && coldestInsert(given, demand, temperature.value)),
       '°C',
       'heat balance without losses, at this pouring temperature',
     ),
     leastPour,
   };
 }
+
+const warmerThanShop = (value: number | undefined): number | undefined =>
+  value !== undefined && value > foundryPractice.ambientC.value ? value : undefined;
 
 function contactOf(
   { material, preheat }: InsertMasses,

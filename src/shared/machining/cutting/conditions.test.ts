@@ -75,6 +75,13 @@ describe('speed', () => {
     expect(saw({ slowest: 35, fastest: 70 }).speed).toMatchObject({ value: 35, from: 'machine' });
   });
 
+  test('of a shaper whose stroke is not known, chosen strokes leave the speed untold', () => {
+    const found = proposeCut(wanted({ process: 'shape', diameterMm: undefined, chosen: { rpm: 40 } }));
+    expect(found.rpm?.value).toBe(40);
+    expect(found.speed).toBeUndefined();
+    expect(proposeCut(wanted({ process: 'shape', diameterMm: undefined })).speed?.from).toBe('table');
+  });
+
   test('of a shaper strokes take the place of turns', () => {
     const { rpm, speed } = proposeCut(wanted({ process: 'shape', strokeMm: 200 }));
     // 27.432 m/min at 3/5 of the time: 27 432 · 0.6 / 200 strokes.

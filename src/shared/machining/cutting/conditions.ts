@@ -111,7 +111,9 @@ export function proposeCut(wanted: CutWanted): CutConditions {
   }
   const turns = turning(wanted);
   if (!turns) {
-    const speed: Proposal | undefined = start === undefined ? undefined : { value: start, from, row };
+    // Turns are chosen, and what ties them to the speed is not known: then the table's speed is not what it runs at.
+    const isTold = start !== undefined && (chosen.rpm === undefined || chosen.speed !== undefined);
+    const speed: Proposal | undefined = isTold ? { value: start, from, row } : undefined;
     const rpm = chosen.rpm === undefined ? undefined : ({ value: chosen.rpm, from: 'chosen', row: undefined } as const);
     return { speed, rpm, feed, asked: undefined };
   }

@@ -38,7 +38,8 @@ const IN_BALANCE_MM = 1e-3;
  *     highest speed: imbalance × ω² = share × weight   (share: common practice, no source)
  *     counterweight × its radius = imbalance
  *
- * Masses are those of the solids as drawn; stock left on them is not counted. What is round about the line adds weight alone, and may be without a mass.
+ * Masses are those of the solids as drawn; stock left on them is not counted. Part-way through its route a part is weighed as cast and as finished, and the one that
+ * is farther out of balance counts. What is round about the line adds weight alone, and may be without a mass.
  *
  * @param plateRadiusMm of the face plate that carries the work, where the counterweight would be bolted
  */
@@ -50,25 +51,35 @@ export function balanceOf(
 ): BalanceFound {
   const { setup } = input;
   const unknown: Unknown[] = [];
-  const lumps: Lump[] = [];
+  // Of what stands between two measured states both are weighed.
+  const lumps: (readonly [Lump, Lump])[] = [];
   let isPending = false;
-  const take = (found: Lump | Unknown | undefined) => {
+  const take = (found: readonly [Lump, Lump] | Unknown | undefined) => {
     if (!found) isPending = true;
     else if ('is' in found) unknown.push(found);
     else lumps.push(found);
   };
-  take(lumpOfPart(input.partOf(setup.part), setup.state, 'state'));
-  setup.fellows.forEach((fellow, i) => {
-    const lump = lumpOfPart(input.partOf(fellow.part), fellow.state, `fellows/${i}/state`);
-    take(
-      lump && !('is' in lump) ? { ...lump, centre: moved(fellowPlace(fellow).move(worlds.drawn), lump.centre) } : lump,
-    );
-  });
-  worlds.pieces.forEach((sweep) => {
-    if (sweep.piece.is === 'fixture') take(lumpOfFixture(input, sweep.piece.index, sweep.shape, reading));
-  });
+  take(lumpsOfPart(input.partOf(setup.part), setup.state));
+  for (const fellow of setup.fellows) {
+    const found = lumpsOfPart(input.partOf(fellow.part), fellow.state);
+    const move = fellowPlace(fellow).move(worlds.drawn);
+    const there = (lump: Lump): Lump => ({ ...lump, centre: moved(move, lump.centre) });
+    take(found && !('is' in found) ? [there(found[0]), there(found[1])] : found);
+  }
+  for (const { piece, shape } of worlds.pieces) {
+    if (piece.is !== 'fixture') continue;
+    const found = lumpOfFixture(input, piece.index, shape, reading);
+    take('is' in found ? found : [found, found]);
+  }
   if (unknown.length > 0 || isPending) return { balance: undefined, unknown };
-  return { balance: balanceAbout(worlds, lumps, plateRadiusMm), unknown: [] };
+  const [one, other] = [0, 1].map((k) =>
+    balanceAbout(
+      worlds,
+      lumps.map((two) => two[k]!),
+      plateRadiusMm,
+    ),
+  ) as [Balance, Balance];
+  return { balance: other.highestRpm < one.highestRpm ? other : one, unknown: [] };
 }
 
 function balanceAbout({ drawn }: Worlds, lumps: readonly Lump[], plateRadiusMm: number | undefined): Balance {
@@ -97,30 +108,37 @@ function balanceAbout({ drawn }: Worlds, lumps: readonly Lump[], plateRadiusMm: 
   };
 }
 
-/** The mass of a part in its condition; undefined while its solid is not worked out. */
-function lumpOfPart(input: PartInput | undefined, condition: PartCondition, field: string): Lump | Unknown | undefined {
+/** The mass of a part in its condition, or in the two between which it stands; undefined while its solid is not worked out. */
+function lumpsOfPart(
+  input: PartInput | undefined,
+  condition: PartCondition,
+): readonly [Lump, Lump] | Unknown | undefined {
   if (!input) return undefined;
   const { part, material, figures } = input;
-  if (material?.densityKgM3 === undefined) return { is: 'material', name: part.material };
+  const density = material?.densityKgM3;
+  if (density === undefined) return { is: 'material', name: part.material };
   if (!figures) return undefined;
-  const solid = solidIn(input, figures, condition);
-  // Between the two states that solids are measured in, nobody knows.
-  if (!solid) return { is: 'field', field };
-  return { massKg: (solid.volumeMm3 / MM3_PER_M3) * material.densityKgM3, centre: solid.centre };
+  const lump = ({ volumeMm3, centre }: MassProperties): Lump => ({
+    massKg: (volumeMm3 / MM3_PER_M3) * density,
+    centre,
+  });
+  const [from, to] = solidsIn(input, figures, condition);
+  return [lump(from), lump(to)];
 }
 
-/** The state of the solid that a condition comes to, if it is one of the two that are measured. */
-function solidIn(
+/** The states of the solid that a condition lies between: the same twice where it is one that is measured. */
+function solidsIn(
   { bodies, operations }: PartInput,
-  figures: NonNullable<PartInput['figures']>,
+  { asCast, finished }: NonNullable<PartInput['figures']>,
   condition: PartCondition,
-): MassProperties | undefined {
-  if (condition.is !== 'after') return condition.is === 'finished' ? figures.finished : figures.asCast;
+): readonly [MassProperties, MassProperties] {
+  if (condition.is === 'finished') return [finished, finished];
+  if (condition.is === 'as cast') return [asCast, asCast];
   const done = operations.slice(0, operations.findIndex(({ id }) => id === condition.operation) + 1);
   const made = new Set(done.flatMap((operation) => bodiesMade(operation, bodies).map(({ record }) => record.id)));
   const machined = bodies.filter(({ record }) => record.finish === 'machined');
-  if (machined.every(({ record }) => made.has(record.id))) return figures.finished;
-  return machined.some(({ record }) => made.has(record.id)) ? undefined : figures.asCast;
+  const count = machined.filter(({ record }) => made.has(record.id)).length;
+  return [count === machined.length ? finished : asCast, count === 0 && machined.length > 0 ? asCast : finished];
 }
 
 function lumpOfFixture(

@@ -13,7 +13,7 @@ const TRIED = 8;
 const NAMED = 3;
 
 /** A change of more than this share of a dimension makes another part of it. */
-const LARGEST_SHARE = 0.6;
+const LARGEST_SHARE = 0.3;
 
 /** Steps of the search for the least change; it closes in like Newton's on what is nearly straight. */
 const STEPS = 8;

@@ -18,5 +18,5 @@ export default definePartRule({
     'chuck-range': '{ways}',
   },
 
-  check: (facts) => hits(facts, ['chuck-range'], 'Take another tool, or one with a shank that fits the spindle.'),
+  check: (facts) => hits(facts, ['chuck-range'], 'Take another tool, or one with a shank that fits the spindle.', true),
 });

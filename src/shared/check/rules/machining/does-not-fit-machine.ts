@@ -35,5 +35,6 @@ export default definePartRule({
       facts,
       ['in-throat', 'daylight', 'under-ram', 'under-wheel', 'saw-height'],
       'Set it up another way round, clamp it lower, or use a larger machine.',
+      true,
     ),
 });

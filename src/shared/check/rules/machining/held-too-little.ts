@@ -30,5 +30,6 @@ export default definePartRule({
       facts,
       ['grip-length', 'face-plate', 'on-table', 'on-plate'],
       'Grip more of it, carry its far end, or clamp it to something larger.',
+      true,
     ),
 });

@@ -31,5 +31,6 @@ export default definePartRule({
       facts,
       ['jaw-range', 'steady-range', 'through-spindle', 'in-vise'],
       'Use another chuck or vise, or hold it by something else.',
+      true,
     ),
 });

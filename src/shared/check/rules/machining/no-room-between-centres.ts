@@ -25,5 +25,10 @@ export default definePartRule({
   },
 
   check: (facts) =>
-    hits(facts, ['between-centres', 'barrel-travel', 'arbor-length'], 'Use a longer lathe, or hold it otherwise.'),
+    hits(
+      facts,
+      ['between-centres', 'barrel-travel', 'arbor-length'],
+      'Use a longer lathe, or hold it otherwise.',
+      true,
+    ),
 });

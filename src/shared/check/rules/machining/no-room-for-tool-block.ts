@@ -26,5 +26,6 @@ export default definePartRule({
       facts,
       ['tool-block-head', 'tool-block-tail'],
       'Let the tool stand farther out, use a narrower block, or hold the work farther off.',
+      true,
     ),
 });

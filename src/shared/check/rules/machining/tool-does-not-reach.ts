@@ -19,5 +19,10 @@ export default definePartRule({
   },
 
   check: (facts) =>
-    hits(facts, ['tool-reach'], 'Let the tool stand farther out, if it is stiff enough, or cut it from another side.'),
+    hits(
+      facts,
+      ['tool-reach'],
+      'Let the tool stand farther out, if it is stiff enough, or cut it from another side.',
+      true,
+    ),
 });

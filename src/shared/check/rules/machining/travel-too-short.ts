@@ -44,5 +44,6 @@ export default definePartRule({
       facts,
       ['cross-travel', 'quill-travel', 'stroke', 'head-travel', 'table-travel', 'travel-x', 'travel-y', 'travel-z'],
       'Cut it in two settings, set it up another way round, or use a larger machine.',
+      true,
     ),
 });

@@ -8,7 +8,7 @@ import { part, partId, settings } from './facts.ts';
 
 export const setupId = (name: string): SetupId => `setup:${name}` as SetupId;
 export const machineId = (name: string): MachineId => `machine:${name}` as MachineId;
-export const operationId = (name: string): OperationId => `operation:${name}` as OperationId;
+const operationId = (name: string): OperationId => `operation:${name}` as OperationId;
 const boss = 'body:boss' as BodyId;
 const height = 'dimension:height' as DimensionId;
 

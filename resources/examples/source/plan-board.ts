@@ -62,7 +62,7 @@ export function drawSetup(board: Board, part: string, sketch: SetupSketch): Setu
 }
 
 /** @param before the name of the operation to stand before; else it goes to the end of the route. */
-export function drawOperation(
+function drawOperation(
   board: Board,
   part: string,
   sketch: OperationSketch,

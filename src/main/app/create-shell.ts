@@ -9,7 +9,6 @@ import { registerHandlers } from '../ipc/register-handlers.ts';
 import type { MenuCommands, MenuState } from '../menu/menu-state.ts';
 import { keepMenu } from '../menu/show-menu.ts';
 import { openPreferences } from '../preferences/preferences.ts';
-import { openContractions } from '../shop/open-contractions.ts';
 import { openShop } from '../shop/open-shop.ts';
 import { askOpen, askUser, filters } from './dialogs.ts';
 import { openExample, resetExample } from './examples.ts';
@@ -66,11 +65,6 @@ export function createShell(): Shell {
       const shop = openShop(dataFolder, {
         onChange: (content) => {
           for (const window of windows.all()) tell(window, 'shop:changed', content);
-        },
-      });
-      const contractions = openContractions(dataFolder, {
-        onChange: (content) => {
-          for (const window of windows.all()) tell(window, 'contraction:changed', content);
         },
       });
       const needs = { windows, places, opening, shop };
@@ -162,7 +156,6 @@ export function createShell(): Shell {
         recent,
         kept,
         shop,
-        contractions,
         preferences: { get: preferences.get, set: setPreferences },
         newBuild: (asking) => newBuild(asking, needs),
         openWithDialog,

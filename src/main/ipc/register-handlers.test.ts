@@ -15,7 +15,6 @@ import { openKeptViews } from '../files/kept-views.ts';
 import { places } from '../files/places.ts';
 import { openRecentFiles } from '../files/recent-files.ts';
 import { defaultPreferences } from '../preferences/preferences.ts';
-import { openContractions } from '../shop/open-contractions.ts';
 import { openShop } from '../shop/open-shop.ts';
 import type { Store } from '../store/store.ts';
 import { safeFileName } from './file-handlers.ts';
@@ -62,7 +61,6 @@ function shell(store?: Partial<Store>, file = path.join(folder, 'engine.wayw'), 
       recent,
       kept,
       shop: openShop(folder),
-      contractions: openContractions(folder, { now: () => '2026-05-01T08:00:00Z' }),
       preferences: { get: () => defaultPreferences, set: () => {} },
       newBuild: async () => void opened.push('new'),
       openWithDialog: async () => void opened.push('dialog'),
@@ -267,19 +265,4 @@ test('the user’s machines are kept, and a thing that is none is turned away at
   );
   await expect(ask('shop:remove', { machine: 'part:lathe00001' })).rejects.toThrow(/Refused/);
   expect(await ask('shop:remove', { machine: machine.id })).toEqual(ok({ machines: [], lost: [] }));
-});
-
-test('measured contractions are kept, and what is none is turned away at the door', async () => {
-  const { ask } = shell();
-  const measured = { alloy: 'LM25', axis: 'X', percent: 1.2, count: 3, spread: 0.1 };
-  const put = await ask('contraction:put', { build: 'Lathe', measured: [measured] });
-  expect(put).toEqual(ok({ rows: [{ ...measured, build: 'Lathe', at: '2026-05-01T08:00:00Z' }], lost: [] }));
-  expect(await ask('contraction:load', undefined)).toEqual(put);
-  for (const bad of [
-    { ...measured, axis: 'W' },
-    { ...measured, percent: 50 },
-    { ...measured, count: 0 },
-  ])
-    await expect(ask('contraction:put', { build: 'Lathe', measured: [bad] })).rejects.toThrow(/Refused/);
-  expect(await ask('contraction:put', { build: ' ', measured: [] })).toEqual(err({ code: 'no-build-name' }));
 });

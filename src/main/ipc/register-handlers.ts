@@ -6,7 +6,6 @@ import type { Windows } from '../app/windows.ts';
 import type { KeptViews } from '../files/kept-views.ts';
 import type { Places } from '../files/places.ts';
 import type { RecentFiles } from '../files/recent-files.ts';
-import type { Contractions } from '../shop/open-contractions.ts';
 import type { Shop } from '../shop/open-shop.ts';
 import { buildHandlers } from './build-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
@@ -20,7 +19,6 @@ export interface HandlerNeeds {
   readonly recent: RecentFiles;
   readonly kept: KeptViews;
   readonly shop: Shop;
-  readonly contractions: Contractions;
   readonly preferences: { get(): Preferences; set(next: Preferences): void };
   newBuild(asking: BuildWindow): Promise<void>;
   openWithDialog(): Promise<void>;
@@ -29,7 +27,7 @@ export interface HandlerNeeds {
 
 /** Opens the door for every channel of the contract. */
 export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
-  const { windows, opening, places, recent, kept, shop, contractions, preferences } = needs;
+  const { windows, opening, places, recent, kept, shop, preferences } = needs;
   const build = buildHandlers(windows, opening, places, kept);
   const files = fileHandlers(windows, opening, places);
 
@@ -67,10 +65,6 @@ export function registerHandlers(ipc: IpcMainLike, needs: HandlerNeeds): void {
   handle(ipc, 'shop:load', schemas['shop:load'], async () => shop.load());
   handle(ipc, 'shop:put', schemas['shop:put'], async ({ machine, lengthUnit }) => shop.put(machine, lengthUnit));
   handle(ipc, 'shop:remove', schemas['shop:remove'], async ({ machine }) => shop.remove(machine));
-  handle(ipc, 'contraction:load', schemas['contraction:load'], async () => contractions.load());
-  handle(ipc, 'contraction:put', schemas['contraction:put'], async ({ build, measured }) =>
-    contractions.put(build, measured),
-  );
 
   handle(ipc, 'preferences:get', schemas['preferences:get'], async () => preferences.get());
   handle(ipc, 'preferences:set', schemas['preferences:set'], async (next) => {

@@ -3,7 +3,6 @@ import { idSchema } from '../../shared/build/fields.ts';
 import { recordSchema } from '../../shared/build/kinds.ts';
 import { machineSchema } from '../../shared/build/machine.ts';
 import type { Channel, Request } from '../../shared/ipc/contract.ts';
-import { measuredContractionSchema } from '../../shared/pattern/kept-contraction.ts';
 import { MOST_KEPT_BYTES } from '../files/kept-views.ts';
 
 /** More records than any one edit of a hand-built machine can touch, an import of a whole build included. */
@@ -67,11 +66,6 @@ export const schemas: { readonly [C in Channel]: z.ZodType<Request<C>> } = {
   'shop:load': nothing,
   'shop:put': z.strictObject({ machine: machineSchema, lengthUnit: z.enum(['mm', 'in']) }),
   'shop:remove': z.strictObject({ machine: idSchema('machine') }),
-  'contraction:load': nothing,
-  'contraction:put': z.strictObject({
-    build: z.string().max(200),
-    measured: z.array(measuredContractionSchema).max(1_000),
-  }),
   'preferences:get': nothing,
   'preferences:set': z.strictObject({ theme: z.enum(['system', 'light', 'dark']) }),
   'window:state': z.strictObject({

@@ -3,12 +3,10 @@ import type { Result } from '../base/result.ts';
 import type { BuildDiff } from '../build/diff.ts';
 import type { Machine } from '../build/machine.ts';
 import type { MeshUnit } from '../build/solid.ts';
-import type { MeasuredContraction } from '../pattern/measured-contraction.ts';
 import type { LengthUnit } from '../quantity/kind.ts';
 import type { SolidProblem } from '../solid/formats/mesh-file.ts';
 import type { SolidForm } from '../solid/formats/solid-form.ts';
 import type { Vec3 } from '../solid/placed.ts';
-import type { ContractionContent, ContractionError } from './contraction-contract.ts';
 import type { ShopContent, ShopError } from './shop-contract.ts';
 
 /** Where undo and redo stand: the labels of the next steps, undefined when there is none. */
@@ -161,13 +159,6 @@ export interface IpcContract {
     response: Result<ShopContent, ShopError>;
   };
   'shop:remove': { request: { machine: MachineId }; response: Result<ShopContent, ShopError> };
-  /** What the user's castings have contracted by, over all builds. */
-  'contraction:load': { request: undefined; response: Result<ContractionContent, ContractionError> };
-  /** Keeps what is measured in the build of that name, in the place of all that was kept of it before. */
-  'contraction:put': {
-    request: { build: string; measured: readonly MeasuredContraction[] };
-    response: Result<ContractionContent, ContractionError>;
-  };
   'preferences:get': { request: undefined; response: Preferences };
   'preferences:set': { request: Preferences; response: undefined };
   /** What the window tells the shell, so that menus and title are true. */
@@ -211,8 +202,6 @@ export const channels = Object.keys({
   'shop:load': 0,
   'shop:put': 0,
   'shop:remove': 0,
-  'contraction:load': 0,
-  'contraction:put': 0,
   'preferences:get': 0,
   'preferences:set': 0,
   'window:state': 0,
@@ -227,8 +216,6 @@ export interface IpcEvents {
   'preferences:changed': Preferences;
   /** In whichever window it was changed; every window is told. */
   'shop:changed': ShopContent;
-  /** In whichever window they were measured; every window is told. */
-  'contraction:changed': ContractionContent;
 }
 
 export const menuActions = [
@@ -262,7 +249,6 @@ export const events = Object.keys({
   'build:replaced': 0,
   'preferences:changed': 0,
   'shop:changed': 0,
-  'contraction:changed': 0,
 } satisfies Record<EventName, 0>) as EventName[];
 
 /** What preload puts on `window.waywright`. */

@@ -258,7 +258,7 @@ describe('help', () => {
     const verbs = [...general.stdout.matchAll(/^ {2}(\w+) {2}/gm)]
       .map(([, name]) => name!)
       .filter((name) => name !== 'help');
-    expect(verbs).toEqual(['check', 'part', 'chain', 'import', 'export', 'thread', 'hole']);
+    expect(verbs).toEqual(['check', 'part', 'chain', 'setup', 'import', 'export', 'thread', 'hole', 'speed']);
     for (const verb of verbs) {
       const help = await cli(['help', verb]);
       expect(help).toMatchObject({ status: 0, stderr: '' });

@@ -54,6 +54,14 @@ test('a list of which one went and another came is sent as what stays and what i
   });
 });
 
+test('what stands where it stood among others that came and went is not sent anew', () => {
+  const [a, b, c] = [{ key: 1 }, { key: 2 }, { key: 3 }];
+  const before = [a, b, c];
+  const got = applyPatch(before, structuredClone(makePatch(before, [a, { key: 8 }, c, { key: 9 }])!)) as typeof before;
+  expect(got).toEqual([{ key: 1 }, { key: 8 }, { key: 3 }, { key: 9 }]);
+  expect(got[2]).toBe(c);
+});
+
 test('whatever is taken from a list, put in and moved about, what stays keeps its identity', () => {
   const items = fc.uniqueArray(fc.integer({ min: 0, max: 40 })).map((keys) => keys.map((key) => ({ key })));
   const edits = fc.array(fc.tuple(fc.nat(50), fc.option(fc.nat(50))), { maxLength: 6 });

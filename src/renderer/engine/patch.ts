@@ -88,7 +88,8 @@ function findMoved(before: readonly unknown[], after: readonly unknown[]): Reado
   let moved = false;
   for (let i = start; i < after.length - end && !moved; i++) {
     const item = after[i];
-    moved = isObject(item) && places.has(item) && places.get(item) !== i;
+    // Between lists of different lengths a splice would send anew even what stands where it stood.
+    moved = isObject(item) && places.has(item) && (before.length !== after.length || places.get(item) !== i);
   }
   if (!moved) return undefined;
   for (const [i, item] of before.entries()) if (isObject(item)) places.set(item, i);

@@ -1,6 +1,7 @@
 import { idSource } from '../../shared/base/ids.ts';
 import { loadKernel } from '../../shared/solid/manifold/load-kernel.ts';
 import { kernelUrl } from '../../shared/solid/manifold/wasm-url.ts';
+import { afterMessages } from './after-messages.ts';
 import { createHost } from './host.ts';
 import type { FromMeasuring } from './measuring/protocol.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
@@ -12,14 +13,7 @@ const scope = self as unknown as {
 };
 
 const random32 = () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
-// Messages that came in meanwhile go first; a timer of nothing would wait longer than it is told to.
-const turns = new MessageChannel();
-let waiting: (() => void) | undefined;
-turns.port1.onmessage = () => {
-  const run = waiting;
-  waiting = undefined;
-  run?.();
-};
+const later = afterMessages();
 const handle = createHost((message, transfer = []) => scope.postMessage(message, transfer), {
   newId: idSource(random32),
   now: () => new Date().toISOString(),
@@ -28,11 +22,7 @@ const handle = createHost((message, transfer = []) => scope.postMessage(message,
       const number = setTimeout(run, afterMs);
       return () => clearTimeout(number);
     }
-    waiting = run;
-    turns.port2.postMessage(undefined);
-    return () => {
-      waiting = undefined;
-    };
+    return later(run);
   },
   loadKernel: () => loadKernel({ wasmUrl: new URL(kernelUrl, self.location.href).href }),
   startMeasuring: (listener) => {

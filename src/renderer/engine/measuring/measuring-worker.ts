@@ -1,5 +1,6 @@
 import { loadKernel } from '../../../shared/solid/manifold/load-kernel.ts';
 import { kernelUrl } from '../../../shared/solid/manifold/wasm-url.ts';
+import { afterMessages } from '../after-messages.ts';
 import { createMeasuringHost } from './measuring-host.ts';
 import type { FromMeasuring, ToMeasuring } from './protocol.ts';
 
@@ -9,19 +10,8 @@ const scope = self as unknown as {
   onmessage: ((event: MessageEvent<ToMeasuring>) => void) | null;
 };
 
-// Messages that came in meanwhile go first; a timer of nothing would wait longer than it is told to.
-const turns = new MessageChannel();
-let waiting: (() => void) | undefined;
-turns.port1.onmessage = () => {
-  const run = waiting;
-  waiting = undefined;
-  run?.();
-};
 const handle = createMeasuringHost((message, transfer = []) => scope.postMessage(message, transfer), {
-  later: (run) => {
-    waiting = run;
-    turns.port2.postMessage(undefined);
-  },
+  later: afterMessages(),
   loadKernel: () => loadKernel({ wasmUrl: new URL(kernelUrl, self.location.href).href }),
 });
 scope.onmessage = (event) => handle(event.data);

@@ -74,3 +74,26 @@ test.each([
     expect(picture.length).toBeGreaterThan(10_000);
   }
 });
+
+test('the table of the example hits the bed; the route of the guide column; light and dark', async () => {
+  const { page } = at;
+  const desk = (name: string) => page.getByRole('tablist', { name: 'Desk' }).getByRole('tab', { name }).click();
+  const take = async (name: string) => {
+    for (const theme of ['light', 'dark'] as const) {
+      await arrange(theme, 1440, 900, 'show-machining');
+      const picture = await page.screenshot({ path: path.join(folder, `${name}-${theme}.png`) });
+      expect(picture.length).toBeGreaterThan(10_000);
+    }
+  };
+  await arrange('light', 1440, 900, 'show-machining');
+  await desk('Set-ups');
+  await page.getByRole('listbox', { name: 'Set-ups' }).getByRole('option', { name: 'trunnion boring' }).first().click();
+  await page.locator('[data-verdict="over-bed"]').first().click();
+  await take('swing');
+  await desk('Route');
+  await page.getByRole('listbox', { name: 'Parts' }).getByRole('option', { name: 'guide column' }).first().click();
+  await take('route');
+  await desk('Machines');
+  await page.getByRole('listbox', { name: 'Machines of the build' }).getByRole('option').first().click();
+  await take('machines');
+});

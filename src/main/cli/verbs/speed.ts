@@ -20,11 +20,12 @@ const told = processes.filter((process) => !['scrape', 'lap', 'file'].includes(p
 
 export const speed: Verb = {
   name: 'speed',
-  usage: 'MATERIAL PROCESS [DIAMETER] [--edge E] [--rpm-range A-B] [--json]',
+  usage: 'MATERIAL PROCESS [DIAMETER] [--rpm-range A-B] [--edge E] …',
   summary: 'turns, feed and power to begin a cut with, and where they come from',
   help: `Says how fast to turn, how fast to feed and how much of the motor it takes.
-MATERIAL is a name of the table (aluminium, cast iron, LM25, mild steel, C36000).
-PROCESS is ${told.slice(0, 8).join(', ')}, ${told.slice(8).join(', ')}.
+MATERIAL is a name of the table: aluminium, cast iron, LM25, mild steel, C36000.
+PROCESS is ${told.slice(0, 8).join(', ')},
+${told.slice(8).join(', ')}.
 DIAMETER is that of the work where it turns, of the tool where that does: 25,
 1/2", No 7; of a tap its thread, M8; of shape and plane the length of the
 stroke; of grind that of the wheel; of a saw it is left out.

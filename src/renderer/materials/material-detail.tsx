@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { OwnMaterial } from '../../shared/build/material.ts';
+import type { ParamsOf } from '../../shared/build/commands/registry.ts';
 import { type CuttingGroup, cuttingGroups } from '../../shared/tables/cutting-metals.ts';
 import type { RunOutcome } from '../engine/engine.ts';
 import { useEngine } from '../engine/use-engine.ts';
@@ -22,7 +22,7 @@ export function OwnDetail({ line, editable, onRemove }: OwnDetailProps) {
   const engine = useEngine();
   const [errors, setErrors] = useState<Readonly<Partial<Record<Field, string>>>>({});
   const say = (field: Field, sentence: string | undefined) => setErrors((now) => ({ ...now, [field]: sentence }));
-  const run = async (field: Field, set: Partial<Pick<OwnMaterial, 'name' | 'values' | 'source'>>) => {
+  const run = async (field: Field, set: ParamsOf<'material-set'>['set']) => {
     if (line.own === undefined) return;
     const outcome: RunOutcome = await engine.run('material-set', { material: line.own, set });
     say(field, outcome.ok ? undefined : outcome.sentence);
@@ -33,13 +33,10 @@ export function OwnDetail({ line, editable, onRemove }: OwnDetailProps) {
     const read = readFigure(name, text);
     if (!read.ok) return say(name, read.sentence);
     if (read.value === line.known[name]) return say(name, undefined);
-    const { [name]: _, ...others } = line.known;
-    void run(name, { values: read.value === undefined ? others : { ...others, [name]: read.value } });
+    void run(name, { values: { [name]: read.value } });
   };
-  const setGroup = (group: CuttingGroup | '') => {
-    const { cuttingGroup: _, ...others } = line.known;
-    void run('cuttingGroup', { values: group === '' ? others : { ...others, cuttingGroup: group } });
-  };
+  const setGroup = (group: CuttingGroup | '') =>
+    void run('cuttingGroup', { values: { cuttingGroup: group === '' ? undefined : group } });
   return (
     <div className="material-detail">
       <div className="material-fields">

@@ -4,13 +4,18 @@ import { nameKey } from '../../formula/name-key.ts';
 import { defineCommand } from '../command.ts';
 import { draftOf } from '../draft.ts';
 import { whyNotKept } from '../keepable.ts';
+import { leaveOutUndefined } from '../leave-out-undefined.ts';
 import { alloysOf, materialsOf, partsOf, poursOf, recordOf, setupsOf } from '../look-up.ts';
 import type { MaterialFields } from './material-add.ts';
 
+type Values = MaterialFields['values'];
+
 export interface MaterialSet {
   readonly material: MaterialId;
-  /** `values` as a whole: a value that is not in it is not known any more. */
-  readonly set: Partial<MaterialFields>;
+  /** Of `values` only those that change; one that is undefined is not known any more. */
+  readonly set: Partial<Omit<MaterialFields, 'values'>> & {
+    readonly values?: { readonly [K in keyof Values]?: Values[K] | undefined };
+  };
 }
 
 /** Changes a material of the build's own; a new name is carried into the parts, fixtures, inserts and pours that name it. */
@@ -24,7 +29,8 @@ export default defineCommand<MaterialSet>({
     if (materialsOf(build).some((other) => other.id !== id && nameKey(other.name) === nameKey(name))) {
       return err({ code: 'material-name-taken', data: { name } });
     }
-    const to = { ...from, ...set, name };
+    const values = leaveOutUndefined({ ...from.values, ...set.values }) as Values;
+    const to = { ...from, ...set, values, name };
     const refused = whyNotKept(to);
     if (refused) return err(refused);
     const draft = draftOf(build);

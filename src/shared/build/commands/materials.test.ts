@@ -33,7 +33,9 @@ const id = materialsOf(withWheels)[0]?.id as MaterialId;
 test('a material is added, changed and removed', () => {
   expect(materialsOf(withWheels)).toEqual([{ kind: 'material', id, ...wheels }]);
   const changed = after(withWheels, 'material-set', { material: id, set: { values: { modulusGPa: 70 } } });
-  expect(materialsOf(changed)[0]?.values).toEqual({ modulusGPa: 70 });
+  expect(materialsOf(changed)[0]?.values).toEqual({ densityKgM3: 2690, modulusGPa: 70 });
+  const forgotten = after(changed, 'material-set', { material: id, set: { values: { densityKgM3: undefined } } });
+  expect(materialsOf(forgotten)[0]?.values).toEqual({ modulusGPa: 70 });
   expect(materialsOf(after(changed, 'material-remove', { material: id }))).toEqual([]);
 });
 

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Machine } from '../../../../shared/build/machine.ts';
 import { readFigures } from '../../../../shared/plan/machine-figures-read.ts';
 import type { LengthUnit } from '../../../../shared/quantity/kind.ts';
@@ -34,18 +34,36 @@ function readBed(machine: Machine, bed: Bed, unit: LengthUnit) {
 /** The top of the bed across it, point by point from front to back, with a small picture as it is read. */
 export function BedOutline({ machine, unit, readOnly, refused, onSet }: BedOutlineProps) {
   const [points, setPoints] = useState<Bed>(machine.bed);
-  useEffect(() => setPoints(machine.bed), [machine.bed]);
+  /** The point that is being written: what comes back of earlier ones must not take from under the fingers what is typed. */
+  const writing = useRef<number | undefined>(undefined);
+  useEffect(() => {
+    setPoints((now) => {
+      const at = writing.current;
+      const own = at === undefined ? undefined : now[at];
+      return at === undefined || own === undefined ? machine.bed : machine.bed.toSpliced(at, 1, own);
+    });
+  }, [machine.bed]);
   const read = readBed(machine, points, unit);
   // A point that is being begun is not yet wrong.
   const begun = points.some(({ across, down }) => across.trim() === '' || down.trim() === '') || points.length === 1;
   const problem = begun ? undefined : (read.problem ?? refused);
   const settle = (next: Bed) => {
-    if (next !== machine.bed && readBed(machine, next, unit).isSound) onSet(next);
+    if (!readBed(machine, next, unit).isSound) return;
+    writing.current = undefined;
+    if (JSON.stringify(next) !== JSON.stringify(machine.bed)) onSet(next);
   };
-  const change = (at: number, part: Partial<BedPoint>) =>
+  const change = (at: number, part: Partial<BedPoint>) => {
+    writing.current = at;
     setPoints((now) => now.map((one, i) => (i === at ? { ...one, ...part } : one)));
+  };
+  const flatten = () => {
+    writing.current = undefined;
+    setPoints([]);
+    settle([]);
+  };
   const remove = (at: number) => {
     const next = points.filter((_, i) => i !== at);
+    writing.current = undefined;
     setPoints(next);
     settle(next);
   };
@@ -74,8 +92,11 @@ export function BedOutline({ machine, unit, readOnly, refused, onSet }: BedOutli
           </thead>
           <tbody>
             {points.map((point, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: points have no identity, they stand in order
-              <tr key={i}>
+              <tr
+                // biome-ignore lint/suspicious/noArrayIndexKey: points have no identity, they stand in order
+                key={i}
+                onBlur={({ currentTarget, relatedTarget }) => currentTarget.contains(relatedTarget) || settle(points)}
+              >
                 <th scope="row" className="figure soft">
                   {i + 1}
                 </th>
@@ -88,7 +109,6 @@ export function BedOutline({ machine, unit, readOnly, refused, onSet }: BedOutli
                       readOnly={readOnly}
                       aria-invalid={!begun && read.wrong.has(`bed/${i}/${way}`) ? true : undefined}
                       onChange={(event) => change(i, { [way]: event.target.value })}
-                      onBlur={() => settle(points)}
                       onKeyDown={(event) => event.key === 'Enter' && settle(points)}
                     />
                   </td>
@@ -115,7 +135,7 @@ export function BedOutline({ machine, unit, readOnly, refused, onSet }: BedOutli
           <Button onClick={() => setPoints([...points, { across: '', down: points.at(-1)?.down ?? '' }])}>
             Add a Point
           </Button>
-          {points.length > 0 && <Button onClick={() => onSet([])}>Make It Flat</Button>}
+          {points.length > 0 && <Button onClick={flatten}>Make It Flat</Button>}
         </div>
       )}
     </section>
